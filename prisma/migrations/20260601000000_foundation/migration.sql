@@ -264,6 +264,7 @@ CREATE TABLE import_mapping (
   PRIMARY KEY (kind, source)
 );
 CREATE TABLE import_value (
+  id uuid PRIMARY KEY DEFAULT gen_random_uuid(),
   kind import_kind NOT NULL,
   source text NOT NULL,
   field text NOT NULL,
