@@ -3,6 +3,7 @@ import { z } from 'zod';
 /** Why a figure cannot be given. The screen says it in words; it is never replaced by a number. */
 export const reasons = [
   'no_production',
+  'exceeds_production',
   'no_reports',
   'too_few',
   'no_rate',
