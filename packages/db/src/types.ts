@@ -22,15 +22,17 @@ export function safeInteger(value: string | bigint): number {
 
 const text = (value: string) => value;
 const timestampAsUtc = (value: string) => new Date(`${value.replace(' ', 'T')}Z`);
-/** The driver's reader of text[]: its elements are still text, or null. */
-const textArray: (value: string) => (string | null)[] = pg.types.getTypeParser(oid.textArray);
+/** int8 → number when safe, numeric → string, date → 'YYYY-MM-DD', timestamp(tz) → Date; arrays alike. */
+export const types = new pg.TypeOverrides();
+
+/** The driver's reader of text[]: its elements are still text, or null. Its published type is wrong about the argument. */
+type TextArrayParser = (value: string) => (string | null)[];
+const textArray = types.getTypeParser(oid.textArray) as unknown as TextArrayParser;
 const arrayOf =
   <Value>(parse: (value: string) => Value) =>
   (value: string): (Value | null)[] =>
     textArray(value).map((element) => (element === null ? null : parse(element)));
 
-/** int8 → number when safe, numeric → string, date → 'YYYY-MM-DD', timestamp(tz) → Date; arrays alike. */
-export const types = new pg.TypeOverrides();
 types.setTypeParser(oid.int8, safeInteger);
 types.setTypeParser(oid.date, text);
 types.setTypeParser(oid.timestamp, timestampAsUtc);
