@@ -159,5 +159,6 @@ export const terms: Terms = {
     no_standard_cost: 'es sind keine Standardkosten hinterlegt',
     no_cost: 'es sind keine Kosten hinterlegt',
     not_finite: 'die Zahl hat hier keinen endlichen Wert',
+    exceeds_production: 'es sind mehr Fehler als produzierte Kontakte gemeldet',
   },
 };

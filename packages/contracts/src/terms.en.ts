@@ -200,5 +200,6 @@ export const terms: Terms = {
     no_standard_cost: 'no standard cost is on file',
     no_cost: 'no cost is on file',
     not_finite: 'the figure has no finite value here',
+    exceeds_production: 'more failures are on file than terminals produced',
   },
 };

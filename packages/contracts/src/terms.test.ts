@@ -15,7 +15,7 @@ describe.each([
 
   it('are neither empty nor given twice within one vocabulary', () => {
     for (const labels of Object.values(terms)) {
-      const words = Object.values(labels);
+      const words = Object.values<string>(labels);
       expect(words.every((word) => word.trim() !== '')).toBe(true);
       expect(new Set(words).size).toBe(words.length);
     }

@@ -1,0 +1,9 @@
+/** Every feature's messages, joined by folder name. */
+import { byFolder } from './by-folder.ts';
+
+export const messages = byFolder(
+  import.meta.glob<Record<string, unknown>>(['../*/messages.de.ts', '../features/*/messages.de.ts'], {
+    eager: true,
+    import: 'messages',
+  }),
+);

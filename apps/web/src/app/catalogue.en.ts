@@ -1,0 +1,9 @@
+/** Every feature's messages, joined by folder name. */
+import { byFolder } from './by-folder.ts';
+
+export const messages = byFolder(
+  import.meta.glob<Record<string, unknown>>(['../*/messages.en.ts', '../features/*/messages.en.ts'], {
+    eager: true,
+    import: 'messages',
+  }),
+);

@@ -1,0 +1,25 @@
+export const messages: MessageCatalogue['app'] = {
+  skip: 'Zum Inhalt springen',
+  index: 'Seiten',
+  more: 'Mehr',
+  account: 'Konto von {{name}}',
+  ownAccount: 'Mein Konto',
+  signOut: 'Abmelden',
+  print: 'Diese Seite drucken',
+  pages: {
+    week: 'Woche',
+    failures: 'Fehler',
+    causes: 'Ursachen',
+    escapes: 'Schlupf',
+    production: 'Produktion',
+    imports: 'Importe',
+    masterData: 'Stammdaten',
+    people: 'Personen',
+    audit: 'Protokoll',
+  },
+  notFound: {
+    title: 'Diese Seite gibt es nicht',
+    text: 'Die Adresse ist vielleicht vertippt oder veraltet.',
+    home: 'Zur Woche',
+  },
+};

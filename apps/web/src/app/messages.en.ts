@@ -1,0 +1,31 @@
+export const messages = {
+  skip: 'Skip to the content',
+  index: 'Pages',
+  more: 'More',
+  account: 'Account of {{name}}',
+  ownAccount: 'My account',
+  signOut: 'Sign out',
+  print: 'Print this page',
+  pages: {
+    week: 'Week',
+    failures: 'Failures',
+    causes: 'Causes',
+    escapes: 'Escapes',
+    production: 'Production',
+    imports: 'Imports',
+    masterData: 'Master data',
+    people: 'People',
+    audit: 'Audit',
+  },
+  notFound: {
+    title: 'There is no such page',
+    text: 'The address may be mistyped or out of date.',
+    home: 'To the week',
+  },
+};
+
+declare global {
+  interface MessageCatalogue {
+    app: typeof messages;
+  }
+}

@@ -1,0 +1,30 @@
+/** The table of contents: every page of the dashboard. */
+import { createRouter } from '@tanstack/react-router';
+import { causesRoute } from '#web/features/causes/routes.ts';
+import { escapesRoute } from '#web/features/escapes/routes.ts';
+import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
+import { weekRoute } from '#web/features/week/routes.ts';
+import { parseSearch, stringifySearch } from '#web/ui/search.ts';
+import { queryClient } from './query-client.ts';
+import { root, signedIn } from './roots.ts';
+
+const routeTree = root.addChildren([
+  signInRoute,
+  firstPasswordRoute,
+  signedIn.addChildren([weekRoute, causesRoute, escapesRoute, accountRoute]),
+]);
+
+export const router = createRouter({
+  routeTree,
+  context: { queryClient },
+  parseSearch,
+  stringifySearch,
+  defaultPreload: 'intent',
+  scrollRestoration: true,
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

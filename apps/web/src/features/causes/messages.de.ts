@@ -1,0 +1,3 @@
+export const messages: MessageCatalogue['causes'] = {
+  title: 'Was falsch läuft',
+};

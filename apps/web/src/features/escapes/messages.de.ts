@@ -1,0 +1,3 @@
+export const messages: MessageCatalogue['escapes'] = {
+  title: 'Was durchgerutscht ist',
+};

@@ -1,0 +1,9 @@
+export const messages = {
+  title: 'What slipped through',
+};
+
+declare global {
+  interface MessageCatalogue {
+    escapes: typeof messages;
+  }
+}

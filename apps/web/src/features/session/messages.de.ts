@@ -1,0 +1,31 @@
+export const messages: MessageCatalogue['session'] = {
+  email: 'E-Mail-Adresse',
+  password: 'Passwort',
+  showPassword: 'Passwort anzeigen',
+  language: 'Sprache',
+  signIn: { title: 'Anmelden', submit: 'Anmelden' },
+  firstPassword: {
+    title: 'Eigenes Passwort wählen',
+    text: 'Das Passwort dieser Anmeldung hat jemand anderes vergeben. Wählen Sie eines, das nur Sie kennen.',
+  },
+  newPassword: {
+    current: 'Bisheriges Passwort',
+    next: 'Neues Passwort',
+    help: 'Mindestens 12 Zeichen; einige Wörter ohne Zusammenhang sind gut.',
+    again: 'Neues Passwort noch einmal',
+    short: 'Das neue Passwort braucht mindestens 12 Zeichen.',
+    differs: 'Die beiden neuen Passwörter sind verschieden.',
+    submit: 'Passwort ändern',
+    done: 'Das Passwort ist geändert. Ihre anderen Sitzungen wurden beendet.',
+  },
+  account: {
+    title: 'Mein Konto',
+    preferences: 'Name und Sprache',
+    password: 'Passwort',
+    name: 'Name',
+    save: 'Speichern',
+    saved: 'Gespeichert.',
+    roles: 'Rollen',
+    everyPlant: 'alle Werke',
+  },
+};

@@ -1,0 +1,3 @@
+export const messages: MessageCatalogue['week'] = {
+  title: 'Die Woche',
+};
