@@ -110,7 +110,7 @@ export const createPerson = endpoint({
   access: 'people.write',
   tag,
   summary: 'Add a person with a first password, to be changed at sign-in',
-  write: 'create',
+
   status: 201,
   body: PersonInput.extend({ password: Password }),
   response: Person,
@@ -175,7 +175,7 @@ export const createToken = endpoint({
   access: 'tokens.write',
   tag,
   summary: 'Make an API token; its secret is shown once',
-  write: 'create',
+
   status: 201,
   body: z.object({ name: Name, grants: z.array(Grant).min(1).max(50), expiresAt: Instant.nullable().default(null) }),
   response: z.object({

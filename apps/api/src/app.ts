@@ -1,0 +1,68 @@
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import rateLimit from '@fastify/rate-limit';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import type { Database } from '#db/client.ts';
+import type { Config } from './config.ts';
+import { refuseUnstorableText } from './platform/bad-input.ts';
+import { handleErrors } from './platform/error-handler.ts';
+import { reportHealth } from './platform/health.ts';
+import { newId } from './platform/ids.ts';
+import { describeApi } from './platform/openapi.ts';
+import { identify } from './platform/session.ts';
+import { serveWeb } from './platform/static-web.ts';
+import './platform/types.ts';
+import { people } from './features/people/people.routes.ts';
+
+export interface AppOptions {
+  config: Config;
+  db: Database;
+  clock: () => Date;
+}
+
+/** The features, in the order of the navigation. */
+const features: ((app: FastifyInstance) => void)[] = [people];
+
+/** The whole service, not yet listening. */
+export async function buildApp({ config, db, clock }: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: { level: config.logLevel },
+    trustProxy: config.trustProxy,
+    bodyLimit: 2 * 1024 * 1024,
+    genReqId: newId,
+    routerOptions: { maxParamLength: 200 },
+    ajv: { customOptions: {} },
+  });
+  app.decorate('config', config);
+  app.decorate('db', db);
+  app.decorate('clock', clock);
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  handleErrors(app);
+
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        connectSrc: ["'self'"],
+        upgradeInsecureRequests: null,
+      },
+    },
+    hsts: false,
+  });
+  await app.register(cookie);
+  await app.register(rateLimit, { global: false });
+  await app.register(multipart, { limits: { files: 1, fields: 20, fieldSize: 10_000 }, throwFileSizeLimit: true });
+  await describeApi(app);
+  identify(app);
+  refuseUnstorableText(app);
+  reportHealth(app);
+  for (const feature of features) feature(app);
+  await serveWeb(app);
+  return app;
+}

@@ -1,0 +1,18 @@
+import type { Config } from '#api/config.ts';
+import type { Endpoint } from '#contracts/shared/endpoint.ts';
+import type { Database } from '#db/client.ts';
+import type { Actor } from './actor.ts';
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    db: Database;
+    config: Config;
+    clock: () => Date;
+  }
+  interface FastifyRequest {
+    actor: Actor | null;
+  }
+  interface FastifyContextConfig {
+    endpoint?: Endpoint;
+  }
+}

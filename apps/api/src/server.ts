@@ -1,0 +1,52 @@
+import { openDatabase } from '#db/client.ts';
+import { startEmbedded } from '#db/embedded.ts';
+import { migrate } from '#db/migrate.ts';
+import { buildApp } from './app.ts';
+import { readConfig } from './config.ts';
+import { prepareFirstStart } from './first-start.ts';
+
+const say = (line: string) => process.stdout.write(`${line}\n`);
+
+async function start(): Promise<void> {
+  const config = readConfig(process.env);
+  const embedded = config.databaseUrl ? null : await startEmbedded({ dataDir: config.dataDir, log: say });
+  try {
+    const url = config.databaseUrl ?? embedded!.url;
+    await migrate(url, say);
+    const db = await openDatabase(url, {
+      onError: (error) => console.error(`A database connection broke: ${error.message}`),
+    });
+    const signIn = await prepareFirstStart({ config, db, url, log: say });
+    const app = await buildApp({ config, db, clock: () => new Date() });
+    app.addHook('onClose', () => db.close());
+    const stop = async () => {
+      say('Stopping …');
+      await app.close();
+      await embedded?.stop();
+      process.exit(0);
+    };
+    process.once('SIGINT', stop);
+    process.once('SIGTERM', stop);
+    const address = await app.listen({ port: config.port, host: config.host });
+    say(`\nEscape Ledger is ready at ${address.replace('127.0.0.1', 'localhost')}`);
+    for (const line of signIn) say(line);
+    say('Stop it with Ctrl-C.');
+  } catch (error) {
+    await embedded?.stop();
+    throw error;
+  }
+}
+
+/** Start-up errors are one line that says what to do. */
+function explain(error: NodeJS.ErrnoException): string {
+  if (error.code === 'EADDRINUSE')
+    return `Port ${process.env.PORT ?? 4700} is taken. Stop what uses it, or choose another: PORT=4701 npm start`;
+  if (error.code === 'EACCES' && error.syscall === 'listen')
+    return `Port ${process.env.PORT} may not be used by this account. Choose one above 1024: PORT=4700 npm start`;
+  return error.message;
+}
+
+start().catch((error) => {
+  console.error(`Escape Ledger cannot start: ${explain(error)}`);
+  process.exit(1);
+});
