@@ -117,4 +117,10 @@ describe('two Poisson rates', () => {
     expectRelative(result.p!.less, zero.expected.p_one_sided);
     expect(result.value).toBe(0);
   });
+
+  const large = reference<Case, number>('added-rate-ratio-large-counts');
+  it.each(large.cases)(`${large.title}: $input.x1 / $input.t1 against $input.x2 / $input.t2`, ({ input, expected }) => {
+    const result = rateRatio({ failures: input.x1, exposure: input.t1 }, { failures: input.x2, exposure: input.t2 });
+    expectRelative(result.p!.twoSided, expected);
+  });
 });

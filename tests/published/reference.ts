@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 
-/** One entry of `references.json`: outside check values with their source, provenance and tolerance. */
+/** One entry of `references.json` or of `references-added.json`, which `compute-added-references.py` writes. */
 export type Reference<Input, Expected> = {
   id: string;
   source: string;
@@ -16,7 +16,9 @@ export type Reference<Input, Expected> = {
 
 type Entry = Omit<Reference<unknown, unknown>, 'title'>;
 
-const entries: Entry[] = JSON.parse(readFileSync(new URL('./references.json', import.meta.url), 'utf8'));
+const read = (name: string): Entry[] => JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
+
+const entries = [...read('./references.json'), ...read('./references-added.json')];
 
 /** The entry with this id; throws when there is none, so a renamed entry fails its test. */
 export function reference<Input, Expected>(id: string): Reference<Input, Expected> {

@@ -1,0 +1,80 @@
+"""Writes references-added.json: check values computed with scipy where references.json has none.
+
+Run with Debian's or any Python 3 that has scipy:  python3 tests/published/compute-added-references.py
+"""
+
+import json
+import math
+from pathlib import Path
+
+import scipy
+from scipy import stats
+from scipy.stats.contingency import odds_ratio
+
+PROVENANCE = [f"computed-with-scipy {scipy.__version__}"]
+
+
+def fisher_interval(table):
+    result = odds_ratio(table)
+    interval = result.confidence_interval(0.95)
+    return {"low": interval.low, "high": interval.high, "p": stats.fisher_exact(table).pvalue}
+
+
+def rate_ratio_p(case):
+    share = case["t1"] / (case["t1"] + case["t2"])
+    return stats.binomtest(case["x1"], case["x1"] + case["x2"], share).pvalue
+
+
+def welch_interval(case):
+    """Welch's interval of a difference of two means from their sizes, means and standard deviations."""
+    (n1, m1, s1), (n2, m2, s2) = case["first"], case["second"]
+    v1, v2 = s1 * s1 / n1, s2 * s2 / n2
+    freedom = (v1 + v2) ** 2 / (v1 * v1 / (n1 - 1) + v2 * v2 / (n2 - 1))
+    half = stats.t.ppf(0.975, freedom) * math.sqrt(v1 + v2)
+    return {"low": m1 - m2 - half, "high": m1 - m2 + half}
+
+
+def entry(id, method, source, tolerance, inputs, compute):
+    cases = [{"input": value, "expected": compute(value)} for value in inputs]
+    return {"id": id, "method": method, "source": source, "provenance": PROVENANCE, "tolerance": tolerance, "cases": cases}
+
+
+ENTRIES = [
+    entry(
+        "added-fisher-interval",
+        "conditional interval of the odds ratio and two-sided p",
+        "scipy.stats.contingency.odds_ratio, scipy.stats.fisher_exact",
+        "rel 1e-6",
+        [[[3, 1], [1, 3]], [[120, 880], [90, 1110]], [[5, 995], [0, 800]], [[40, 60], [400, 9600]]],
+        fisher_interval,
+    ),
+    entry(
+        "added-rate-ratio-large-counts",
+        "two-sided conditional test of two Poisson rates",
+        "scipy.stats.binomtest",
+        "rel 1e-6",
+        [
+            {"x1": 50_100, "t1": 1e9, "x2": 49_300, "t2": 1.01e9},
+            {"x1": 3, "t1": 2e6, "x2": 4000, "t2": 9e8},
+            {"x1": 1_000_000, "t1": 3e9, "x2": 1_003_000, "t2": 3e9},
+            {"x1": 900, "t1": 1e6, "x2": 400, "t2": 1e6},
+        ],
+        rate_ratio_p,
+    ),
+    entry(
+        "added-welch-interval",
+        "95 % interval of a difference of means with unequal variances; [size, mean, standard deviation] each",
+        "Welch B.L. (1947) Biometrika 34:28-35, evaluated with scipy.stats.t",
+        "abs 0.02, a seeded simulation",
+        [
+            {"first": [40, 7.1, 0.9], "second": [25, 4.6, 0.5]},
+            {"first": [400, 5.2, 1.4], "second": [900, 4.9, 1.1]},
+            {"first": [12, 9.0, 0.4], "second": [15, 6.5, 0.6]},
+        ],
+        welch_interval,
+    ),
+]
+
+# scipy gives infinity where there is no upper limit; JSON has no such number, so null stands for it.
+text = json.dumps(ENTRIES, indent=1).replace("Infinity", "null")
+Path(__file__).with_name("references-added.json").write_text(text + "\n")
