@@ -1,0 +1,52 @@
+import { defineConfig } from 'vitest/config';
+
+const setupFiles = ['tests/support/no-noise.ts'];
+const globalSetup = ['tests/support/database-setup.ts'];
+/** A zone with daylight saving and a three-quarter-hour offset: code that leans on the machine's zone fails here. */
+const env = { TZ: 'Pacific/Chatham' };
+
+const project = (name: string, groupOrder: number, test: object) => ({
+  extends: true as const,
+  test: { name, setupFiles, sequence: { groupOrder }, ...test },
+});
+
+export default defineConfig({
+  test: {
+    pool: 'forks',
+    reporters: ['default', './scripts/closing-line.ts'],
+    projects: [
+      project('unit', 0, {
+        env,
+        include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'scripts/**/*.test.ts'],
+      }),
+      project('published', 0, { env, include: ['tests/published/**/*.test.ts'] }),
+      project('integration', 1, {
+        env,
+        globalSetup,
+        include: ['tests/integration/**/*.test.ts'],
+        testTimeout: 30_000,
+        hookTimeout: 60_000,
+      }),
+      project('seed', 2, {
+        env,
+        globalSetup,
+        include: ['seed/**/*.test.ts'],
+        testTimeout: 120_000,
+        hookTimeout: 180_000,
+      }),
+      project('browser', 3, {
+        globalSetup,
+        include: ['tests/browser/**/*.test.ts'],
+        fileParallelism: false,
+        testTimeout: 120_000,
+        hookTimeout: 180_000,
+      }),
+      project('faults', 4, {
+        include: ['tests/faults/**/*.test.ts'],
+        fileParallelism: false,
+        testTimeout: 180_000,
+        hookTimeout: 180_000,
+      }),
+    ],
+  },
+});
