@@ -1,5 +1,6 @@
 /** Plants and what belongs to them, parts, customers, and money tables. Nothing is deleted; a row is retired and can be brought back. */
 import { z } from 'zod';
+import { gridCavities } from './cavities.ts';
 import type { Permission } from './permissions.ts';
 import { endpoint } from './shared/endpoint.ts';
 import { PageQuery, page } from './shared/paging.ts';
@@ -23,19 +24,34 @@ const tag = 'master data';
 const row = { id: Id, version: Version, retiredAt: Instant.nullable() };
 const Minor = z.int().min(0).max(1_000_000_000_000);
 const Cycles = z.int().min(0).max(1_000_000_000_000);
-/** Cross-section in mm², at most four decimals. */
-const SquareMillimetres = z.number().positive().max(1000);
+const decimals = (digits: number) => (value: number) =>
+  Math.abs(value * 10 ** digits - Math.round(value * 10 ** digits)) < 1e-6;
+/** Cross-section in mm². */
+const SquareMillimetres = z.number().min(0.0001).max(1000).refine(decimals(4), 'takes at most four decimals');
 
-/** The five operations every kind of master data has. `scoped` rows belong to one plant. */
+interface Kind {
+  /** Name of one row in the audit trail. */
+  entity: string;
+  write: Permission;
+  /** Rows of a plant are seen and changed with a role at that plant; rows of the group belong to all. */
+  scope: 'plant' | 'group';
+  /** False where a row has no text to search in. */
+  searchable?: boolean;
+}
+
+/** The five operations every kind of master data has. */
 const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
   name: string,
-  permission: Permission,
+  { entity, write, scope, searchable = true }: Kind,
   Input: Input,
   Row: Row,
 ) => {
   const path = `/api/v1/${name}` as const;
   return {
     name,
+    entity,
+    scope,
+    write,
     Input,
     Row,
     list: endpoint({
@@ -45,9 +61,9 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
       tag,
       summary: `List ${name}`,
       query: PageQuery.extend({
-        q: z.string().trim().max(100).optional(),
-        plant: many(Id).optional(),
-        retired: z.stringbool().default(false),
+        retired: z.stringbool().default(false).describe('show retired rows too'),
+        q: (searchable ? z.string().trim().max(100) : z.never('has no text to search in')).optional(),
+        plant: (scope === 'plant' ? many(Id) : z.never('belongs to the group, not to a plant')).optional(),
       }),
       response: page(Row),
     }),
@@ -63,7 +79,7 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
     create: endpoint({
       method: 'POST',
       path,
-      access: permission,
+      access: write,
       tag,
       summary: `Add to ${name}`,
       write: 'create',
@@ -74,7 +90,7 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
     update: endpoint({
       method: 'PUT',
       path: `${path}/:id`,
-      access: permission,
+      access: write,
       tag,
       summary: `Change one of ${name}`,
       write: 'update',
@@ -85,7 +101,7 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
     retire: endpoint({
       method: 'PUT',
       path: `${path}/:id/retired`,
-      access: permission,
+      access: write,
       tag,
       summary: `Retire or bring back one of ${name}`,
       write: 'update',
@@ -95,99 +111,160 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
     }),
   };
 };
-const table = <Shape extends z.ZodRawShape>(name: string, permission: Permission, shape: Shape) => {
-  const Input = z.object(shape);
-  return resource(name, permission, Input, Input.extend(row));
+const table = <Shape extends z.ZodRawShape>(name: string, kind: Kind, shape: Shape, check?: Check<Shape>) => {
+  const plain = z.object(shape);
+  return resource(name, kind, check ? check(plain) : plain, plain.extend(row));
 };
+type Check<Shape extends z.ZodRawShape> = (input: z.ZodObject<Shape>) => z.ZodObject<Shape>;
 
-export const plants = table('plants', 'groupData.write', {
-  code: Code,
-  name: Name,
-  zone: TimeZone,
-  currency: Currency,
-  weekStart: z.int().min(1).max(7).default(1).describe('first day of the reporting week, 1 = Monday … 7 = Sunday'),
-  locale: Locale.default('en'),
+const ofPlant = (entity: string, searchable = true): Kind => ({
+  entity,
+  write: 'plantData.write',
+  scope: 'plant',
+  searchable,
 });
-export const lines = table('lines', 'plantData.write', { plantId: Id, code: Code, name: Name });
-export const plantStages = table('stages', 'plantData.write', {
+const ofGroup = (entity: string): Kind => ({ entity, write: 'groupData.write', scope: 'group' });
+
+export const plants = table(
+  'plants',
+  { entity: 'plant', write: 'groupData.write', scope: 'plant' },
+  {
+    code: Code,
+    name: Name,
+    zone: TimeZone,
+    currency: Currency,
+    weekStart: z.int().min(1).max(7).default(1).describe('first day of the reporting week, 1 = Monday … 7 = Sunday'),
+    locale: Locale.default('en'),
+  },
+);
+export const lines = table('lines', ofPlant('line'), { plantId: Id, code: Code, name: Name });
+export const plantStages = table('stages', ofPlant('stage'), {
   plantId: Id,
   code: Code,
   name: Name,
   common: Stage.describe('the common stage it stands for'),
   position: z.int().min(1).max(200),
 });
-export const housings = table('housings', 'groupData.write', {
-  code: Code,
-  name: Name,
-  rows: z.int().min(1).max(40),
-  columns: z.int().min(1).max(60),
-  missingCavities: z
-    .array(Mark)
-    .max(2400)
-    .default([])
-    .describe('cavities of the grid that the face does not have, such as B3'),
-  retentionStyle: RetentionStyle,
-  secondaryLock: SecondaryLockKind,
-  safetyRelevant: z.boolean().default(false),
-});
-export const terminals = table('terminals', 'groupData.write', {
-  code: Code,
-  name: Name,
-  wireMinMm2: SquareMillimetres,
-  wireMaxMm2: SquareMillimetres,
-  minRetentionN: z.number().positive().max(100_000).nullable().default(null).describe('minimum retention force, N'),
-  approvedToolTypes: z.array(Mark).max(100).default([]),
-});
-export const wires = table('wires', 'groupData.write', {
+export const housings = table(
+  'housings',
+  ofGroup('housing'),
+  {
+    code: Code,
+    name: Name,
+    rows: z.int().min(1).max(40),
+    columns: z.int().min(1).max(60),
+    missingCavities: z
+      .array(Mark)
+      .max(2400)
+      .default([])
+      .describe('cavities of the grid that the face does not have, such as B3'),
+    retentionStyle: RetentionStyle,
+    secondaryLock: SecondaryLockKind,
+    safetyRelevant: z.boolean().default(false),
+  },
+  (input) =>
+    input
+      .refine((it) => it.missingCavities.every((cavity) => gridCavities(it).includes(cavity)), {
+        path: ['missingCavities'],
+        message: 'must be cavities of the grid, such as B3',
+      })
+      .refine((it) => new Set(it.missingCavities).size < it.rows * it.columns, {
+        path: ['missingCavities'],
+        message: 'must leave at least one cavity',
+      }),
+);
+export const terminals = table(
+  'terminals',
+  ofGroup('terminal'),
+  {
+    code: Code,
+    name: Name,
+    wireMinMm2: SquareMillimetres,
+    wireMaxMm2: SquareMillimetres,
+    minRetentionN: z
+      .number()
+      .min(0.01)
+      .max(100_000)
+      .refine(decimals(2), 'takes at most two decimals')
+      .nullable()
+      .default(null)
+      .describe('minimum retention force, N'),
+    approvedToolTypes: z.array(Mark).max(100).default([]),
+  },
+  (input) =>
+    input.refine((it) => it.wireMaxMm2 >= it.wireMinMm2, {
+      path: ['wireMaxMm2'],
+      message: 'must not be below the smallest wire',
+    }),
+);
+export const wires = table('wires', ofGroup('wire'), {
   code: Code,
   name: Name,
   sectionMm2: SquareMillimetres,
   insulationMm: z
     .number()
-    .positive()
+    .min(0.001)
     .max(100)
+    .refine(decimals(3), 'takes at most three decimals')
     .nullable()
     .default(null)
     .describe('outer diameter of the insulation, mm'),
 });
-export const tools = table('tools', 'plantData.write', {
-  plantId: Id,
-  code: Code,
-  name: Name,
-  kind: ToolKind,
-  type: Mark.nullable().default(null).describe('the type an approval names'),
-  cycleCount: Cycles.default(0),
-  serviceInterval: Cycles.min(1).nullable().default(null),
-  servicedAtCount: Cycles.default(0),
-  servicedOn: Day.nullable().default(null),
-});
-export const customers = table('customers', 'groupData.write', {
+export const tools = table(
+  'tools',
+  ofPlant('tool'),
+  {
+    plantId: Id,
+    code: Code,
+    name: Name,
+    kind: ToolKind,
+    type: Mark.nullable().default(null).describe('the type an approval names'),
+    cycleCount: Cycles.default(0),
+    serviceInterval: Cycles.min(1).nullable().default(null),
+    servicedAtCount: Cycles.default(0),
+    servicedOn: Day.nullable().default(null),
+  },
+  (input) =>
+    input.refine((it) => it.servicedAtCount <= it.cycleCount, {
+      path: ['servicedAtCount'],
+      message: 'must not be above the cycles counted so far',
+    }),
+);
+export const customers = table('customers', ofGroup('customer'), {
   code: Code,
   name: Name,
   locale: Locale.default('en'),
 });
-export const costRates = table('cost-rates', 'plantData.write', {
+export const costRates = table('cost-rates', ofPlant('cost_rate', false), {
   plantId: Id,
   kind: CostRateKind,
   validFrom: Day,
   hourlyMinor: Minor.describe('per hour, minor units of the plant currency'),
 });
-export const standardCosts = table('standard-costs', 'plantData.write', {
+export const standardCosts = table('standard-costs', ofPlant('standard_cost', false), {
   plantId: Id,
   stage: Stage.describe('stage that found it'),
   disposition: Disposition,
   validFrom: Day,
   terminalMinor: Minor.describe('per terminal, minor units of the plant currency'),
 });
-export const exchangeRates = table('exchange-rates', 'groupData.write', {
-  base: Currency,
-  quote: Currency,
-  validFrom: Day,
-  rate: z
-    .string()
-    .regex(/^\d{1,9}(\.\d{1,10})?$/, 'must be a positive decimal number')
-    .describe('how many units of quote one unit of base buys'),
-});
+export const exchangeRates = table(
+  'exchange-rates',
+  ofGroup('exchange_rate'),
+  {
+    base: Currency,
+    quote: Currency,
+    validFrom: Day,
+    rate: z
+      .string()
+      .regex(/^\d{1,9}(\.\d{1,10})?$/, 'must be a positive decimal number')
+      .describe('how many units of quote one unit of base buys'),
+  },
+  (input) =>
+    input
+      .refine((it) => it.base !== it.quote, { path: ['quote'], message: 'must differ from the first currency' })
+      .refine((it) => /[1-9]/.test(it.rate), { path: ['rate'], message: 'must be above zero' }),
+);
 
 export const masterData = {
   plants,
@@ -211,6 +288,9 @@ export type Terminal = z.infer<typeof terminals.Row>;
 export type Wire = z.infer<typeof wires.Row>;
 export type Tool = z.infer<typeof tools.Row>;
 export type Customer = z.infer<typeof customers.Row>;
+export type CostRate = z.infer<typeof costRates.Row>;
+export type StandardCost = z.infer<typeof standardCosts.Row>;
+export type ExchangeRate = z.infer<typeof exchangeRates.Row>;
 
 export const Organisation = z.object({ name: Name, currency: Currency, version: Version, demo: z.boolean() });
 export type Organisation = z.infer<typeof Organisation>;

@@ -1,5 +1,6 @@
 /** Shared pieces of the wire: identifiers, dates, codes, money, versions. */
 import { z } from 'zod';
+import { isCurrency } from './currency.ts';
 
 export const Id = z.uuid();
 export const IdParams = z.object({ id: Id });
@@ -26,7 +27,10 @@ export const Note = z.string().trim().max(10_000);
 /** Lot, serial, station, customer reference and the like, as printed on the part or paper. */
 export const Mark = z.string().trim().min(1).max(80);
 
-export const Currency = z.string().regex(/^[A-Z]{3}$/, 'must be a three-letter ISO 4217 code');
+export const Currency = z
+  .string()
+  .regex(/^[A-Z]{3}$/, 'must be a three-letter ISO 4217 code')
+  .refine(isCurrency, 'must be a currency in use, by its ISO 4217 code');
 /** Integer minor units (cents, for most currencies). */
 export const MinorUnits = z.int().min(-1_000_000_000_000).max(1_000_000_000_000);
 export const Money = z.object({ amountMinor: MinorUnits, currency: Currency });
