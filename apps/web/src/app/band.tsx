@@ -6,6 +6,7 @@ import { useTranslation } from 'react-i18next';
 import { signOut } from '#contracts/people.ts';
 import { call } from '#web/ui/http.ts';
 import { usePerson } from '#web/ui/person.ts';
+import icon from './icon.svg';
 import classes from './shell.module.css';
 
 export const Band = () => {
@@ -24,7 +25,7 @@ export const Band = () => {
   return (
     <header className={classes.band}>
       <Link to="/" className={classes.wordmark}>
-        <img src="/icon.svg" alt="" width={26} height={26} />
+        <img src={icon} alt="" width={26} height={26} />
         <span>Escape Ledger</span>
       </Link>
       <Menu position="bottom-end" width={220}>

@@ -1,6 +1,7 @@
 import { Paper, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { useEffect } from 'react';
+import icon from '#web/app/icon.svg';
 import classes from './door.module.css';
 import { LanguageSwitch } from './language-switch.tsx';
 
@@ -12,7 +13,7 @@ export const Door = ({ title, children }: { title: string; children: ReactNode }
   return (
     <main className={classes.door}>
       <div className={classes.sign}>
-        <img src="/icon.svg" alt="" width={40} height={40} />
+        <img src={icon} alt="" width={40} height={40} />
         <span>Escape Ledger</span>
       </div>
       <Paper withBorder p="xl" className={classes.card}>

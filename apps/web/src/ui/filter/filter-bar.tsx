@@ -1,0 +1,39 @@
+/** What the page is about, as a sentence whose underlined words can be changed. Prints as plain words. */
+import { Button } from '@mantine/core';
+import { useTranslation } from 'react-i18next';
+import type { Period } from '#web/ui/period.ts';
+import { AddFilter } from './add-filter.tsx';
+import { Chip } from './chip.tsx';
+import { fieldNames } from './fields.ts';
+import classes from './filter-bar.module.css';
+import { PeriodPicker } from './period-picker.tsx';
+import { PlantPicker } from './plant-picker.tsx';
+import { useFilter } from './use-filter.ts';
+
+interface Props {
+  /** The period the answer is about, where the API chose it because the address names none. */
+  period?: Period;
+}
+
+export const FilterBar = ({ period }: Props) => {
+  const { t } = useTranslation('ui');
+  const [filter, change] = useFilter();
+  const chosen = fieldNames.filter((name) => filter[name] !== undefined);
+  const clear = () => change(Object.fromEntries(chosen.map((name) => [name, undefined])));
+
+  return (
+    <section className={classes.bar} aria-label={t('filter.label')}>
+      <PeriodPicker shown={period} />
+      <PlantPicker />
+      {chosen.map((name) => (
+        <Chip key={name} name={name} />
+      ))}
+      <AddFilter />
+      {chosen.length > 1 && (
+        <Button variant="subtle" size="compact-sm" className="no-print" onClick={clear}>
+          {t('filter.clear')}
+        </Button>
+      )}
+    </section>
+  );
+};
