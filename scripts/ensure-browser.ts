@@ -1,6 +1,6 @@
 // Before the browser tests: finds Chromium, or installs Debian's where it may. Without one, CI fails and others are told how to get it.
-import { spawnSync } from 'node:child_process';
-import { findBrowser } from './browser.mjs';
+import { type StdioOptions, spawnSync } from 'node:child_process';
+import { findBrowser } from './find-browser.ts';
 
 const packages = ['chromium', 'fonts-liberation'];
 
@@ -9,7 +9,7 @@ function installFromDebian() {
   if (spawnSync('apt-get', ['--version']).status !== 0) return;
   console.log('Installing Chromium for the browser tests (apt-get) …');
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  const stdio = ['ignore', 'ignore', 'inherit'];
+  const stdio: StdioOptions = ['ignore', 'ignore', 'inherit'];
   const wait = ['-o', 'DPkg::Lock::Timeout=300', '-qq'];
   spawnSync('apt-get', [...wait, 'update'], { env, stdio });
   spawnSync('apt-get', [...wait, 'install', '-y', '--no-install-recommends', ...packages], { env, stdio });

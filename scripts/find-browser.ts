@@ -10,6 +10,6 @@ const usual = [
 ];
 
 /** The browser that the browser tests drive: CHROMIUM, or one in a usual place; undefined when there is none. */
-export function findBrowser() {
+export function findBrowser(): string | undefined {
   return usual.find((path) => path && existsSync(path));
 }
