@@ -13,12 +13,14 @@ import { I18nextProvider } from 'react-i18next';
 import { i18n, startLanguages } from './i18n.ts';
 import { queryClient } from './query-client.ts';
 import { router } from './router.tsx';
+import { watchForLostSession } from './session-lost.ts';
 import { cssVariables, theme } from './theme.ts';
 
 const container = document.getElementById('root');
 if (!container) throw new Error('index.html has no #root.');
 
 await startLanguages();
+watchForLostSession(queryClient);
 
 createRoot(container).render(
   <StrictMode>

@@ -1,29 +1,39 @@
-import { IconArrowDownRight, IconArrowUpRight, IconMinus } from '@tabler/icons-react';
+import { IconArrowDownRight, IconArrowUpRight, IconEqual } from '@tabler/icons-react';
 import { useTranslation } from 'react-i18next';
+import type { Change } from '#contracts/shared/change.ts';
 import classes from './change-text.module.css';
-import { useFormat } from './language.ts';
+import { useFormat, useTerms } from './language.ts';
 
-interface Props {
-  /** Relative change; null where the earlier figure was nothing. */
-  ratio: number | null;
-  /** Whether it moved beyond what chance explains; undefined where nobody tested it. */
-  beyondNoise?: boolean;
-  /** Against what. */
-  against: string;
-}
+const looks = {
+  up: { Icon: IconArrowUpRight, tone: classes.worse },
+  down: { Icon: IconArrowDownRight, tone: classes.better },
+  within_noise: { Icon: IconEqual, tone: classes.quiet },
+} as const;
 
-/** How a figure moved. Only a move beyond noise is coloured; fewer is better. */
-export const ChangeText = ({ ratio, beyondNoise, against }: Props) => {
+/** How a figure moved, and whether beyond noise; only then it is coloured. Fewer failures are better. */
+export const ChangeText = ({ change, against }: { change: Change; against?: string }) => {
   const { t } = useTranslation('ui');
   const format = useFormat();
-  if (ratio === null) return <span className={classes.quiet}>{t('change.noBefore', { against })}</span>;
-  const Icon = ratio > 0 ? IconArrowUpRight : ratio < 0 ? IconArrowDownRight : IconMinus;
-  const tone = !beyondNoise ? classes.quiet : ratio > 0 ? classes.worse : classes.better;
+  const terms = useTerms();
+  if (change.ratio === null)
+    return <span className={classes.quiet}>{t('change.none', { reason: terms.reason[change.reason] })}</span>;
+  const { Icon, tone } = looks[change.verdict];
+  const limits =
+    change.interval.high === null
+      ? t('interval.atLeast', { low: format.change(change.interval.low - 1) })
+      : t('interval.range', {
+          low: format.change(change.interval.low - 1),
+          high: format.change(change.interval.high - 1),
+        });
   return (
-    <span className={`${classes.change} ${tone}`}>
-      <Icon size={16} aria-hidden />
-      {format.change(ratio)} {against}
-      {beyondNoise !== undefined && <> · {t(beyondNoise ? 'change.beyondNoise' : 'change.withinNoise')}</>}
+    <span className={classes.change}>
+      <span className={`${classes.moved} ${tone}`}>
+        <Icon size={16} aria-hidden />
+        {format.change(change.ratio - 1)} {against}
+      </span>
+      <span className={classes.quiet}>
+        ({limits}; {t(`change.${change.verdict}`)})
+      </span>
     </span>
   );
 };

@@ -44,12 +44,18 @@ export const messages: MessageCatalogue['ui'] = {
     atLeast: 'mindestens {{low}}',
     confidence: '{{confidence}}-Intervall',
   },
-  money: { estimated: 'geschätzt', booked: 'gebucht' },
+  money: {
+    estimated: 'geschätzt',
+    booked: 'gebucht',
+    rate: 'Umgerechnet: 1 {{base}} = {{rate}} {{quote}} (Kurs vom {{day}})',
+    withoutRate: 'Nicht enthalten, weil kein Kurs zu {{currency}} hinterlegt ist: Beträge in {{currencies}}',
+  },
   notComputable: 'Nicht anzugeben: {{reason}}.',
   change: {
-    noBefore: '{{against}} gab es nichts zum Vergleich',
-    beyondNoise: 'mehr als der Zufall erklärt',
-    withinNoise: 'im Rahmen des Zufalls',
+    none: 'Veränderung nicht anzugeben: {{reason}}',
+    up: 'mehr als der Zufall erklärt',
+    down: 'mehr als der Zufall erklärt',
+    within_noise: 'im Rahmen des Zufalls',
   },
   filter: {
     label: 'Wovon diese Seite handelt',

@@ -42,12 +42,18 @@ export const messages = {
     atLeast: 'at least {{low}}',
     confidence: '{{confidence}} interval',
   },
-  money: { estimated: 'estimated', booked: 'booked' },
+  money: {
+    estimated: 'estimated',
+    booked: 'booked',
+    rate: 'Converted: 1 {{base}} = {{rate}} {{quote}} (rate of {{day}})',
+    withoutRate: 'Left out, because no exchange rate to {{currency}} is on file: amounts in {{currencies}}',
+  },
   notComputable: 'Cannot be said: {{reason}}.',
   change: {
-    noBefore: 'nothing {{against}} to compare with',
-    beyondNoise: 'more than chance explains',
-    withinNoise: 'within chance',
+    none: 'Change cannot be said: {{reason}}',
+    up: 'more than chance explains',
+    down: 'more than chance explains',
+    within_noise: 'within chance',
   },
   filter: {
     label: 'What this page is about',

@@ -13,7 +13,7 @@ export const Chip = ({ name }: { name: FieldName }) => {
   const { t } = useTranslation('ui');
   const [, change] = useFilter();
   const [open, setOpen] = useState(false);
-  const text = useValueText(name);
+  const text = useValueText()(name);
   const label = t(`filter.field.${name}`);
 
   return (

@@ -1,34 +1,41 @@
 import { useQueries } from '@tanstack/react-query';
 import { useTranslation } from 'react-i18next';
 import { useFormat, useTerms } from '#web/ui/language.ts';
-import { namedQuery } from '#web/ui/lookup.ts';
-import { type FieldName, fields } from './fields.ts';
-import { useFilter } from './use-filter.ts';
+import { type NamedResource, namedQuery } from '#web/ui/lookup.ts';
+import { type FieldName, fieldNames, fields } from './fields.ts';
+import { type FilterValues, useFilter } from './use-filter.ts';
 
-/** The value of one filter part in words; names of rows are looked up. */
-export const useValueText = (name: FieldName): string => {
+const rowsIn = (filter: FilterValues): { resource: NamedResource; id: string }[] =>
+  fieldNames.flatMap((name) => {
+    const field = fields[name];
+    const value = filter[name];
+    if (field.kind !== 'rows' || !Array.isArray(value)) return [];
+    return value.filter((id) => id !== 'none').map((id) => ({ resource: field.resource, id: String(id) }));
+  });
+
+/** Writes the parts of the page's filter in words; names of rows are looked up. */
+export const useValueText = (): ((name: FieldName) => string) => {
   const { t } = useTranslation('ui');
   const terms = useTerms();
   const format = useFormat();
   const [filter] = useFilter();
-  const field = fields[name];
-  const value = filter[name];
-  const values = Array.isArray(value) ? value.map(String) : [];
-  const ids = field.kind === 'rows' ? values.filter((id) => id !== 'none') : [];
-  const rows = useQueries({
-    queries: ids.map((id) => (field.kind === 'rows' ? namedQuery(field.resource, id) : namedQuery('plants', id))),
-  });
+  const rows = useQueries({ queries: rowsIn(filter).map(({ resource, id }) => namedQuery(resource, id)) });
   const codes = new Map(rows.flatMap(({ data }) => (data ? [[data.id, data.code]] : [])));
-  const word = (item: string): string => {
+
+  const word = (name: FieldName, item: string): string => {
+    const field = fields[name];
     if (item === 'none') return t('filter.none');
     if (field.kind === 'words') return (terms[field.labels] as Record<string, string>)[item] ?? item;
     return field.kind === 'rows' ? (codes.get(item) ?? '…') : item;
   };
 
-  if (Array.isArray(value)) return format.list(values.map(word));
-  if (typeof value === 'boolean') return t(value ? 'filter.yes' : 'filter.no');
-  if (name === 'gates') return t('filter.atLeastGates', { count: Number(value) });
-  if (name === 'cost') return t(`filter.costs.${value as 'booked'}`);
-  if (name === 'import') return t('filter.oneImport');
-  return String(value);
+  return (name) => {
+    const value = filter[name];
+    if (Array.isArray(value)) return format.list(value.map((item) => word(name, String(item))));
+    if (typeof value === 'boolean') return t(value ? 'filter.yes' : 'filter.no');
+    if (name === 'gates') return t('filter.atLeastGates', { count: Number(value) });
+    if (name === 'cost') return t(`filter.costs.${value as 'booked'}`);
+    if (name === 'import') return t('filter.oneImport');
+    return String(value);
+  };
 };

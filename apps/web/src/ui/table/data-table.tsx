@@ -22,7 +22,7 @@ interface Props<Row extends object> {
   rowClass?: (row: Row) => string | undefined;
 }
 
-export const DataTable = <Row extends object,>({
+export const DataTable = <Row extends object>({
   caption,
   hideCaption,
   columns,
