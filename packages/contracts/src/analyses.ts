@@ -1,37 +1,17 @@
 /** The analyses: Pareto, rates, escapes, costs. All take the one filter; every figure names the filter that opens its reports. */
 import { z } from 'zod';
 import { Change, Period } from './shared/change.ts';
+import { Dimension } from './shared/dimension.ts';
 import { endpoint } from './shared/endpoint.ts';
 import { Estimate, Interval, Reason } from './shared/estimate.ts';
 import { AnalysisFilter } from './shared/filter.ts';
-import { Currency, Day, Id, MinorUnits } from './shared/scalars.ts';
+import { Currency, Day, Id } from './shared/scalars.ts';
 import { Cause, CostCategory, Stage } from './taxonomy.ts';
 
 const tag = 'analyses';
+/** A sum of money: whole minor units, of any size that is held exactly. */
+const SumMinor = z.int();
 
-/** A dimension has the name of the filter field that selects one of its bars. */
-export const dimensions = [
-  'cause',
-  'subCause',
-  'plant',
-  'line',
-  'station',
-  'shift',
-  'housing',
-  'terminal',
-  'wire',
-  'cavity',
-  'tool',
-  'lot',
-  'housingLot',
-  'customer',
-  'found',
-  'origin',
-  'effect',
-  'source',
-] as const;
-export const Dimension = z.enum(dimensions);
-export type Dimension = z.infer<typeof Dimension>;
 export const measures = ['reports', 'terminals', 'booked', 'withEstimates', 'rate'] as const;
 export const Measure = z.enum(measures);
 export type Measure = z.infer<typeof Measure>;
@@ -55,8 +35,8 @@ export const AnalysisHead = z.object({
 export const Counts = z.object({
   reports: z.int(),
   terminals: z.int(),
-  bookedMinor: MinorUnits,
-  estimateMinor: MinorUnits.describe('never added to the booked sum without saying so'),
+  bookedMinor: SumMinor,
+  estimateMinor: SumMinor.describe('never added to the booked sum without saying so'),
 });
 export type Counts = z.infer<typeof Counts>;
 
@@ -118,7 +98,7 @@ export const pareto = endpoint({
   response: Pareto,
 });
 
-/** Rates: `dpmo` per million terminals inserted (each is one opportunity), `ppm` per million units built. */
+/** Rates: `dpmo` per million terminals inserted (each is one opportunity), `ppm` failed terminals per million units built. */
 export const RateBucket = z.object({
   from: Day,
   to: Day,
@@ -172,7 +152,7 @@ export const Escapes = AnalysisHead.extend({
       stage: Stage,
       foundHere: z.int(),
       foundLater: z.int(),
-      effectiveness: Estimate.describe('terminals found here ÷ (found here + made before and found later)'),
+      effectiveness: Estimate.describe('reports found here ÷ (found here + made before and found later)'),
     }),
   ),
   passedTwo: Counts.extend({ share: Estimate.describe('share of the reports with a known origin') }),
@@ -189,11 +169,11 @@ export const escapes = endpoint({
 });
 
 export const Costs = AnalysisHead.extend({
-  bookedMinor: MinorUnits,
-  estimateMinor: MinorUnits,
+  bookedMinor: SumMinor,
+  estimateMinor: SumMinor,
   withoutCost: z.int().describe('reports without any cost, booked or standard'),
   avoidable: z.object({
-    minor: MinorUnits.describe(
+    minor: SumMinor.describe(
       'cost where found − cost of the same fault at the first gate able to see it; an estimate, since the latter is a standard cost',
     ),
     reports: z.int().describe('reports found later than that gate'),
@@ -213,7 +193,10 @@ export const Costs = AnalysisHead.extend({
     }),
   ),
   baseStage: Stage.nullable(),
-  byCategory: z.array(z.object({ category: CostCategory, bookedMinor: MinorUnits, estimatedMinor: MinorUnits })),
+  byCategory: z.array(z.object({ category: CostCategory, bookedMinor: SumMinor, estimatedMinor: SumMinor })),
+  standardMinor: SumMinor.describe(
+    'standard costs of reports without any cost item; with the estimated items of all categories it makes `estimateMinor`',
+  ),
 });
 export type Costs = z.infer<typeof Costs>;
 export const costs = endpoint({
@@ -259,8 +242,8 @@ export const Week = AnalysisHead.extend({
       found: Stage,
       gatesPassed: z.int().nullable(),
       terminals: z.int(),
-      bookedMinor: MinorUnits,
-      estimateMinor: MinorUnits,
+      bookedMinor: SumMinor,
+      estimateMinor: SumMinor,
       currency: Currency,
     }),
   ),

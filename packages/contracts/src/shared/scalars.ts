@@ -63,3 +63,10 @@ export const many = <Item extends z.ZodType>(item: Item) =>
             .filter((part) => part !== ''),
     z.array(item).max(200),
   );
+
+/** A query value that may be repeated and may itself hold commas: always an array afterwards. */
+export const each = <Item extends z.ZodType>(item: Item) =>
+  z.preprocess(
+    (raw) => (raw === undefined ? undefined : (Array.isArray(raw) ? raw : [raw]).filter((part) => part !== '')),
+    z.array(item).max(200),
+  );
