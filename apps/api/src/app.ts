@@ -11,9 +11,12 @@ import { handleErrors } from './platform/error-handler.ts';
 import { reportHealth } from './platform/health.ts';
 import { newId } from './platform/ids.ts';
 import { describeApi } from './platform/openapi.ts';
+import { listRoutes } from './platform/route-list.ts';
 import { identify } from './platform/session.ts';
 import { serveWeb } from './platform/static-web.ts';
 import './platform/types.ts';
+import { audit } from './features/audit/audit.routes.ts';
+import { masterData } from './features/master-data/master-data.routes.ts';
 import { people } from './features/people/people.routes.ts';
 
 export interface AppOptions {
@@ -23,7 +26,7 @@ export interface AppOptions {
 }
 
 /** The features, in the order of the navigation. */
-const features: ((app: FastifyInstance) => void)[] = [people];
+const features: ((app: FastifyInstance) => void)[] = [masterData, people, audit];
 
 /** The whole service, not yet listening. */
 export async function buildApp({ config, db, clock }: AppOptions): Promise<FastifyInstance> {
@@ -38,6 +41,7 @@ export async function buildApp({ config, db, clock }: AppOptions): Promise<Fasti
   app.decorate('config', config);
   app.decorate('db', db);
   app.decorate('clock', clock);
+  listRoutes(app);
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   handleErrors(app);

@@ -164,7 +164,7 @@ export const housings = table(
   },
   (input) =>
     input
-      .refine((it) => it.missingCavities.every((cavity) => gridCavities(it).includes(cavity)), {
+      .refine((it) => new Set(gridCavities(it)).isSupersetOf(new Set(it.missingCavities)), {
         path: ['missingCavities'],
         message: 'must be cavities of the grid, such as B3',
       })
@@ -291,6 +291,31 @@ export type Customer = z.infer<typeof customers.Row>;
 export type CostRate = z.infer<typeof costRates.Row>;
 export type StandardCost = z.infer<typeof standardCosts.Row>;
 export type ExchangeRate = z.infer<typeof exchangeRates.Row>;
+
+/** One cell of a plant's table of standard costs from one day on. */
+export const StandardCostCell = z.object({
+  stage: Stage,
+  disposition: Disposition,
+  terminalMinor: Minor.nullable().describe(
+    'null: no standard cost from that day on record; an earlier one keeps holding',
+  ),
+  version: Version.nullable().describe('version of the row with that very day, null where there was none'),
+});
+export type StandardCostCell = z.infer<typeof StandardCostCell>;
+export const saveStandardCosts = endpoint({
+  method: 'PUT',
+  path: '/api/v1/standard-costs',
+  access: 'plantData.write',
+  tag,
+  summary: 'Set several standard costs of one plant that hold from one day on, all or none',
+  body: z
+    .object({ plantId: Id, validFrom: Day, cells: z.array(StandardCostCell).min(1).max(70) })
+    .refine((it) => new Set(it.cells.map((cell) => `${cell.stage} ${cell.disposition}`)).size === it.cells.length, {
+      path: ['cells'],
+      message: 'must name each stage and disposition once',
+    }),
+  response: z.object({ items: z.array(standardCosts.Row) }),
+});
 
 export const Organisation = z.object({ name: Name, currency: Currency, version: Version, demo: z.boolean() });
 export type Organisation = z.infer<typeof Organisation>;
