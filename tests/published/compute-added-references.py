@@ -8,7 +8,7 @@ import math
 from pathlib import Path
 
 import scipy
-from scipy import stats
+from scipy import integrate, optimize, special, stats
 from scipy.stats.contingency import odds_ratio
 
 PROVENANCE = [f"computed-with-scipy {scipy.__version__}"]
@@ -32,6 +32,31 @@ def welch_interval(case):
     freedom = (v1 + v2) ** 2 / (v1 * v1 / (n1 - 1) + v2 * v2 / (n2 - 1))
     half = stats.t.ppf(0.975, freedom) * math.sqrt(v1 + v2)
     return {"low": m1 - m2 - half, "high": m1 - m2 + half}
+
+
+def cumulative(case):
+    x, a, b = case["x"], case.get("a"), case.get("b")
+    match case["of"]:
+        case "beta":
+            return special.betainc(a, b, x)
+        case "beta upper":
+            return special.betaincc(a, b, x)
+        case "gamma":
+            return special.gammainc(a, x)
+        case "normal upper":
+            return stats.norm.sf(x)
+
+
+def product_of_betas_interval(case):
+    """Quantiles of the product of two independent Beta(passed + 1/2, failed + 1/2)."""
+    first, second = (stats.beta(passed + 0.5, failed + 0.5) for passed, failed in case)
+
+    def cdf(limit):
+        lowest = first.ppf(1e-13)
+        return integrate.quad(lambda x: first.pdf(x) * second.cdf(limit / x), lowest, 1, limit=500, epsabs=1e-11)[0]
+
+    low, high = (optimize.brentq(lambda x: cdf(x) - p, 0.01, 1) for p in (0.025, 0.975))
+    return {"low": low, "high": high}
 
 
 def entry(id, method, source, tolerance, inputs, compute):
@@ -72,6 +97,32 @@ ENTRIES = [
             {"first": [12, 9.0, 0.4], "second": [15, 6.5, 0.6]},
         ],
         welch_interval,
+    ),
+    entry(
+        "added-distribution-functions",
+        "cumulative probabilities whatever library supplies them",
+        "scipy.special betainc, betaincc, gammainc; scipy.stats.norm.sf",
+        "rel 1e-8",
+        [
+            {"of": "beta", "x": 0.3, "a": 11, "b": 22},
+            {"of": "beta", "x": 0.499, "a": 1e6, "b": 1e6},
+            {"of": "beta upper", "x": 0.01, "a": 1e4, "b": 1e6},
+            {"of": "beta upper", "x": 1e-3, "a": 1, "b": 1e5},
+            {"of": "gamma", "x": 8, "a": 10},
+            {"of": "gamma", "x": 24.2, "a": 137},
+            {"of": "gamma", "x": 1e5, "a": 1e5},
+            {"of": "normal upper", "x": 4.5},
+            {"of": "normal upper", "x": -0.7},
+        ],
+        cumulative,
+    ),
+    entry(
+        "added-rolled-yield-interval",
+        "95 % interval of a product of two proportions, Jeffreys prior each; [passed, failed] per step",
+        "numerical integration with scipy",
+        "abs 0.002, a seeded simulation",
+        [[[950, 50], [931, 19]], [[40, 3], [55, 1]]],
+        product_of_betas_interval,
     ),
 ]
 

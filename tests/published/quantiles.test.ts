@@ -1,6 +1,7 @@
 import { describe, it } from 'vitest';
-import { betaQuantile } from '#analysis/numeric/beta-distribution.ts';
-import { chiSquareQuantile, gammaQuantile } from '#analysis/numeric/gamma-distribution.ts';
+import { betaCdf, betaQuantile, betaUpperTail } from '#analysis/numeric/beta-distribution.ts';
+import { chiSquareQuantile, gammaCdf, gammaQuantile } from '#analysis/numeric/gamma-distribution.ts';
+import { normalUpperTail } from '#analysis/numeric/normal-distribution.ts';
 import { expectRelative, reference } from './reference.ts';
 
 describe('distribution quantiles', () => {
@@ -16,4 +17,20 @@ describe('distribution quantiles', () => {
 
   const { title, cases } = reference<Input, number>('quantile-tails');
   it.each(cases)(`${title}: $input`, ({ input, expected }) => expectRelative(quantileOf(input), expected, 1e-9));
+});
+
+describe('distribution functions', () => {
+  type Input =
+    | { of: 'beta' | 'beta upper'; x: number; a: number; b: number }
+    | { of: 'gamma'; x: number; a: number }
+    | { of: 'normal upper'; x: number };
+
+  const probabilityOf = (input: Input): number => {
+    if (input.of === 'gamma') return gammaCdf(input.x, input.a);
+    if (input.of === 'normal upper') return normalUpperTail(input.x);
+    return (input.of === 'beta' ? betaCdf : betaUpperTail)(input.x, input.a, input.b);
+  };
+
+  const { title, cases } = reference<Input, number>('added-distribution-functions');
+  it.each(cases)(`${title}: $input`, ({ input, expected }) => expectRelative(probabilityOf(input), expected, 1e-8));
 });

@@ -4,6 +4,7 @@ import { poissonInterval } from '#analysis/rates/poisson-interval.ts';
 import { poissonTest } from '#analysis/rates/poisson-test.ts';
 import { type RateRatio, rateRatio } from '#analysis/rates/rate-ratio.ts';
 import { dpmoOfSigma, sigmaLevel } from '#analysis/rates/sigma-level.ts';
+import { rolledThroughputYield } from '#analysis/rates/yields.ts';
 import { expectAbsolute, expectRelative, reference } from './reference.ts';
 
 type Pair = [number, number];
@@ -122,5 +123,15 @@ describe('two Poisson rates', () => {
   it.each(large.cases)(`${large.title}: $input.x1 / $input.t1 against $input.x2 / $input.t2`, ({ input, expected }) => {
     const result = rateRatio({ failures: input.x1, exposure: input.t1 }, { failures: input.x2, exposure: input.t2 });
     expectRelative(result.p!.twoSided, expected);
+  });
+});
+
+describe('rolled throughput yield', () => {
+  const { title, cases } = reference<Pair[], { low: number; high: number }>('added-rolled-yield-interval');
+  it.each(cases)(`${title}: $input`, ({ input, expected }) => {
+    const steps = input.map(([passed, failed]) => ({ units: passed + failed, notRightFirstTime: failed }));
+    const { interval } = rolledThroughputYield(steps, { seed: 1, draws: 100_000 });
+    expectAbsolute(interval!.low, expected.low, 0.002);
+    expectAbsolute(interval!.high, expected.high, 0.002);
   });
 });

@@ -1,32 +1,13 @@
-import { defaultConfidence, type Interval, type Reason } from '../estimate.ts';
-import type { ExactTest } from '../numeric/exact-test.ts';
+import { defaultConfidence } from '../estimate.ts';
 import { type CountedExposure, rateRatio } from '../rates/rate-ratio.ts';
-import { benjaminiHochberg } from './benjamini-hochberg.ts';
 import { fisherTest } from './fisher-test.ts';
+import { type SummedExposure, sumRatio } from './sum-ratio.ts';
+import { type Change, type Comparison, judge } from './verdict.ts';
 
-export type ComparedBar = { key: string; now: CountedExposure; before: CountedExposure };
+export type CountedBar = { key: string; now: CountedExposure; before: CountedExposure };
+export type SummedBar = { key: string; now: SummedExposure; before: SummedExposure };
 
-export type Verdict = 'up' | 'down' | 'not_beyond_noise';
-
-/** `rate_ratio`: rate now over rate before. `share_odds_ratio`: odds of a report being in this bar, now over before. */
-export type ChangeMeasure = 'rate_ratio' | 'share_odds_ratio';
-
-export type Change = { key: string; measure: ChangeMeasure } & (
-  | {
-      /** null when there was nothing before: the interval then has no upper limit */
-      ratio: number | null;
-      interval: Interval;
-      p: number;
-      /** p adjusted over all bars compared (Benjamini-Hochberg) */
-      adjustedP: number;
-      verdict: Verdict;
-      reason: null;
-    }
-  | { ratio: null; interval: null; p: null; adjustedP: null; verdict: null; reason: Reason }
-);
-
-type Tested = { key: string; measure: ChangeMeasure; ratio: number | null; interval: Interval; p: ExactTest };
-type Untested = { key: string; measure: ChangeMeasure; reason: Reason };
+type Options = { confidence?: number; falseDiscoveryRate?: number };
 
 /**
  * What moved beyond noise between two periods, bar by bar.
@@ -35,50 +16,45 @@ type Untested = { key: string; measure: ChangeMeasure; reason: Reason };
  * of all reports (`fisherTest`), which sees a shift between bars but not a change of all at once. The two-sided p-values
  * are adjusted over the bars, so that at most `falseDiscoveryRate` of the bars called moved did not move, on average.
  *
- * @param bars counts of independent reports (not terminals, not money) and exposure, now and before; all bars of the total
+ * @param bars counts of independent reports and exposure, now and before; all bars of the total
  * @returns one change per bar, in the order given; `no_reports` where nothing was reported in either period, or no
  *   comparison by share is possible because a whole period is empty
  */
-export function compareWithPrevious(
-  bars: readonly ComparedBar[],
-  options: { confidence?: number; falseDiscoveryRate?: number } = {},
-): Change[] {
+export function compareWithPrevious(bars: readonly CountedBar[], options: Options = {}): Change[] {
   const { confidence = defaultConfidence, falseDiscoveryRate = 0.05 } = options;
   const totals = {
     now: bars.reduce((sum, bar) => sum + bar.now.failures, 0),
     before: bars.reduce((sum, bar) => sum + bar.before.failures, 0),
   };
-  const results = bars.map((bar) =>
-    bar.now.exposure && bar.before.exposure ? byRate(bar, confidence) : byShare(bar, totals, confidence),
-  );
-  const tested = results.filter((result) => 'p' in result);
-  const adjusted = benjaminiHochberg(tested.map((result) => result.p.twoSided));
-  const adjustedOf = new Map(tested.map((result, place) => [result, adjusted[place]!]));
-
-  return results.map((result): Change => {
-    if (!('p' in result)) return { ...result, ratio: null, interval: null, p: null, adjustedP: null, verdict: null };
-    const adjustedP = adjustedOf.get(result)!;
-    const direction = result.p.greater < result.p.less ? 'up' : 'down';
-    const verdict = adjustedP <= falseDiscoveryRate ? direction : 'not_beyond_noise';
-    return { ...result, p: result.p.twoSided, adjustedP, verdict, reason: null };
+  const comparisons = bars.map((bar): Comparison => {
+    if (!bar.now.exposure || !bar.before.exposure) return byShare(bar, totals, confidence);
+    const { value, ...result } = rateRatio(bar.now, bar.before, confidence);
+    return { key: bar.key, measure: 'rate_ratio', ratio: value, ...result } as Comparison;
   });
+  return judge(comparisons, falseDiscoveryRate);
 }
 
-function byRate({ key, now, before }: ComparedBar, confidence: number): Tested | Untested {
-  const { value, interval, p, reason } = rateRatio(now, before, confidence);
-  return p === null
-    ? { key, measure: 'rate_ratio', reason }
-    : { key, measure: 'rate_ratio', ratio: value, interval, p };
+/**
+ * The same for money or terminals, where each report counts with its own weight (`sumRatio`). Without production, periods
+ * may be compared per day by giving their lengths as exposure; the answer is then about the amount, not the rate.
+ */
+export function compareSumsWithPrevious(bars: readonly SummedBar[], options: Options = {}): Change[] {
+  const { confidence = defaultConfidence, falseDiscoveryRate = 0.05 } = options;
+  const comparisons = bars.map(({ key, now, before }): Comparison => {
+    const { value, ...result } = sumRatio(now, before, confidence);
+    return { key, measure: 'sum_rate_ratio', ratio: value, ...result } as Comparison;
+  });
+  return judge(comparisons, falseDiscoveryRate);
 }
 
 function byShare(
-  { key, now, before }: ComparedBar,
+  { key, now, before }: CountedBar,
   totals: { now: number; before: number },
   confidence: number,
-): Tested | Untested {
+): Comparison {
   const measure = 'share_odds_ratio';
   const empty = now.failures + before.failures === 0 || totals.now === 0 || totals.before === 0;
-  if (empty) return { key, measure, reason: 'no_reports' };
+  if (empty) return { key, measure, ratio: null, interval: null, p: null, reason: 'no_reports' };
   const { oddsRatio, interval, p } = fisherTest(
     [
       [now.failures, totals.now - now.failures],
