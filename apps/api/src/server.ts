@@ -1,3 +1,5 @@
+import type { FastifyInstance } from 'fastify';
+import { alone } from '#db/alone.ts';
 import { openDatabase } from '#db/client.ts';
 import { startEmbedded } from '#db/embedded.ts';
 import { migrate } from '#db/migrate.ts';
@@ -7,34 +9,51 @@ import { prepareFirstStart } from './first-start.ts';
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
+let stopping = false;
+
 async function start(): Promise<void> {
   const config = readConfig(process.env);
-  const embedded = config.databaseUrl ? null : await startEmbedded({ dataDir: config.dataDir, log: say });
+  const embedded = config.databaseUrl ? null : startEmbedded({ dataDir: config.dataDir, log: say });
+  let app: FastifyInstance | undefined;
+  const close = async () => {
+    await app?.close();
+    await (await embedded)?.stop();
+  };
+  stopOnSignal(close);
   try {
-    const url = config.databaseUrl ?? embedded!.url;
-    await migrate(url, say);
-    const db = await openDatabase(url, {
-      onError: (error) => console.error(`A database connection broke: ${error.message}`),
+    const url = config.databaseUrl ?? (await embedded!).url;
+    const { db, signIn } = await alone(url, async () => {
+      await migrate(url, say);
+      const db = await openDatabase(url, {
+        onError: (error) => console.error(`A database connection broke: ${error.message}`),
+      });
+      return { db, signIn: await prepareFirstStart({ config, db, url, log: say }) };
     });
-    const signIn = await prepareFirstStart({ config, db, url, log: say });
-    const app = await buildApp({ config, db, clock: () => new Date() });
+    app = await buildApp({ config, db, clock: () => new Date() });
     app.addHook('onClose', () => db.close());
-    const stop = async () => {
-      say('Stopping …');
-      await app.close();
-      await embedded?.stop();
-      process.exit(0);
-    };
-    process.once('SIGINT', stop);
-    process.once('SIGTERM', stop);
     const address = await app.listen({ port: config.port, host: config.host });
     say(`\nEscape Ledger is ready at ${address.replace('127.0.0.1', 'localhost')}`);
     for (const line of signIn) say(line);
     say('Stop it with Ctrl-C.');
   } catch (error) {
-    await embedded?.stop();
+    if (stopping) return;
+    stopping = true;
+    await close().catch(() => {});
     throw error;
   }
+}
+
+/** From the first moment on, so that Ctrl-C during a long first start leaves nothing running either. */
+function stopOnSignal(close: () => Promise<void>): void {
+  const stop = async () => {
+    if (stopping) return;
+    stopping = true;
+    say('Stopping …');
+    await close().catch((error) => console.error(explain(error)));
+    process.exit(0);
+  };
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
 }
 
 /** Start-up errors are one line that says what to do. */
