@@ -12,7 +12,8 @@ export async function hashPassword(password: string): Promise<string> {
 }
 
 export async function passwordMatches(password: string, hash: string): Promise<boolean> {
-  const [, memory, passes, nonce = '', tag = ''] = hash.split('$');
+  const [method, memory, passes, nonce = '', tag = ''] = hash.split('$');
+  if (method !== 'argon2id') return false;
   const expected = Buffer.from(tag, 'base64url');
   const actual = await derive('argon2id', {
     ...cost,

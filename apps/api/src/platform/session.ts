@@ -8,8 +8,11 @@ import { hashSecret } from './passwords.ts';
 import { problem } from './problems.ts';
 
 export const sessionCookie = 'escape_ledger_session';
-/** A session ends twelve hours after it was last used. */
-export const sessionHours = 12;
+/** A session ends twelve hours after it was last used, and a week after it was opened. */
+const idleMs = 12 * 3_600_000;
+export const sessionSeconds = 7 * 24 * 3600;
+export const sessionEnd = (openedAt: Date, usedAt: Date): Date =>
+  new Date(Math.min(usedAt.getTime() + idleMs, openedAt.getTime() + sessionSeconds * 1000));
 const touchAfterMs = 5 * 60_000;
 
 const Holder = z.object({
@@ -19,6 +22,7 @@ const Holder = z.object({
   must_change_password: z.boolean(),
   grants: z.array(Grant),
   seen_at: z.date().nullable(),
+  opened_at: z.date().nullable(),
 });
 
 const grantsOf = (column: 'person_id' | 'token_id') =>
@@ -39,7 +43,7 @@ async function personOf(db: Database, secret: string, at: Date): Promise<Actor |
   const hash = hashSecret(secret);
   const row = await queryOne(
     db.pool,
-    sql`select p.id, p.name, p.locale, p.must_change_password, ${grantsOf('person_id')} as grants, s.last_seen_at as seen_at
+    sql`select p.id, p.name, p.locale, p.must_change_password, ${grantsOf('person_id')} as grants, s.last_seen_at as seen_at, s.created_at as opened_at
       from session s join person p on p.id = s.person_id
       where s.secret_hash = ${hash} and s.expires_at > ${at} and p.retired_at is null`,
     Holder,
@@ -47,7 +51,7 @@ async function personOf(db: Database, secret: string, at: Date): Promise<Actor |
   );
   if (!row) return null;
   if (row.seen_at && at.getTime() - row.seen_at.getTime() > touchAfterMs) {
-    const expiresAt = new Date(at.getTime() + sessionHours * 3_600_000);
+    const expiresAt = sessionEnd(row.opened_at ?? at, at);
     await db.prisma.session.updateMany({ where: { secretHash: hash }, data: { lastSeenAt: at, expiresAt } });
     await db.prisma.person.update({ where: { id: row.id }, data: { lastSeenAt: at } });
   }
@@ -58,7 +62,8 @@ async function tokenOf(db: Database, secret: string, at: Date): Promise<Actor | 
   const hash = hashSecret(secret);
   const row = await queryOne(
     db.pool,
-    sql`select t.id, t.name, 'en' as locale, false as must_change_password, ${grantsOf('token_id')} as grants, t.last_used_at as seen_at
+    sql`select t.id, t.name, 'en' as locale, false as must_change_password, ${grantsOf('token_id')} as grants, t.last_used_at as seen_at,
+        null::timestamptz as opened_at
       from api_token t where t.secret_hash = ${hash} and t.revoked_at is null and (t.expires_at is null or t.expires_at > ${at})`,
     Holder,
     { name: 'token' },
@@ -69,7 +74,7 @@ async function tokenOf(db: Database, secret: string, at: Date): Promise<Actor | 
   return toActor(row, 'token');
 }
 
-/** A browser sends Origin with a write; a cookie is honoured only from our own pages. */
+/** A browser sends Origin with a write; without a token it is honoured only from our own pages, signing in included. */
 function refuseForeignOrigin(request: FastifyRequest): void {
   const { origin } = request.headers;
   if (['GET', 'HEAD'].includes(request.method) || !origin) return;
@@ -88,9 +93,9 @@ export function identify(app: FastifyInstance): void {
         throw problem('token_invalid', 'It is unknown, revoked or expired. Ask an administrator for a new one.');
       return;
     }
+    refuseForeignOrigin(request);
     const secret = request.cookies[sessionCookie];
     if (!secret) return;
-    refuseForeignOrigin(request);
     request.actor = await personOf(app.db, secret, app.clock());
   });
 }

@@ -1,36 +1,46 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { requireGroup } from '#api/platform/actor.ts';
 import { problem } from '#api/platform/problems.ts';
 import { bind } from '#api/platform/route.ts';
-import { sessionCookie, sessionHours } from '#api/platform/session.ts';
+import { sessionCookie, sessionSeconds } from '#api/platform/session.ts';
 import * as contract from '#contracts/people.ts';
 import * as service from './people.service.ts';
 import * as sessions from './session.service.ts';
 import * as tokens from './tokens.service.ts';
 
-/** Ten tries in a quarter of an hour for one account from one address. */
-const tries = { max: 10, timeWindow: '15 minutes' };
+/** In a quarter of an hour: ten tries for one account from one address, and for one address whatever the account. */
+const timeWindow = '15 minutes';
+const tries = { account: 10, address: 100 };
 
 export function people(app: FastifyInstance): void {
-  const countTry = app.createRateLimit({
-    ...tries,
-    keyGenerator: (request) => `${request.ip} ${(request.body as { email: string }).email}`,
-  });
+  const limits = [
+    app.createRateLimit({ max: tries.address, timeWindow, keyGenerator: ({ ip }) => ip }),
+    app.createRateLimit({
+      max: tries.account,
+      timeWindow,
+      keyGenerator: ({ ip, actor, body }) => `${ip} ${actor?.id ?? (body as { email: string }).email}`,
+    }),
+  ];
+  const countTry = async (request: FastifyRequest): Promise<void> => {
+    for (const count of limits) {
+      const limit = await count(request);
+      if (!limit.isAllowed && limit.isExceeded)
+        throw problem(
+          'too_many_requests',
+          `Wait ${Math.ceil(limit.ttlInSeconds / 60)} minutes and try again, or ask an administrator for a new password.`,
+        );
+    }
+  };
 
   bind(app, contract.signIn, async ({ body, at, request, reply }) => {
-    const limit = await countTry(request);
-    if (!limit.isAllowed && limit.isExceeded)
-      throw problem(
-        'too_many_requests',
-        `Wait ${Math.ceil(limit.ttlInSeconds / 60)} minutes and try again, or ask an administrator for a new password.`,
-      );
+    await countTry(request);
     const { secret, actor } = await sessions.openSession(app.db, body, at);
     reply.setCookie(sessionCookie, secret, {
       path: '/',
       httpOnly: true,
       sameSite: 'lax',
       secure: request.protocol === 'https',
-      maxAge: 7 * 24 * sessionHours * 300,
+      maxAge: sessionSeconds,
     });
     return sessions.describeMe(app.db.prisma, actor);
   });
@@ -40,9 +50,10 @@ export function people(app: FastifyInstance): void {
     reply.clearCookie(sessionCookie, { path: '/' });
   });
   bind(app, contract.me, ({ actor }) => sessions.describeMe(app.db.prisma, actor));
-  bind(app, contract.changePassword, ({ body, write, request }) =>
-    write((unit) => sessions.changeOwnPassword(unit, body, request.cookies[sessionCookie])),
-  );
+  bind(app, contract.changePassword, async ({ body, write, request }) => {
+    await countTry(request);
+    await write((unit) => sessions.changeOwnPassword(unit, body, request.cookies[sessionCookie]));
+  });
   bind(app, contract.changePreferences, ({ body, write }) =>
     write((unit) => sessions.changeOwnPreferences(unit, body)),
   );

@@ -8,6 +8,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { Grant, Person, PersonInput } from '#contracts/people.ts';
 import type { Locale } from '#contracts/shared/scalars.ts';
 import type { Database, Tx } from '#db/client.ts';
+import { sql, txExecute } from '#db/sql.ts';
 import { replaceGrants } from './people.repository.ts';
 
 type Input = z.output<typeof PersonInput>;
@@ -112,12 +113,14 @@ async function change(
   action: string,
   apply: (tx: Tx) => Promise<void>,
 ): Promise<Person> {
+  await lockAdministration(unit.tx);
   const before = await read(unit.tx, id);
   const { count } = await unit.tx.person.updateMany({ where: { id, version }, data: { version: { increment: 1 } } });
   if (count === 0) throw changedMeanwhile();
   await apply(unit.tx);
   const after = await read(unit.tx, id);
   await requireAnAdministrator(unit.tx);
+  refuseSelfLockout(unit, before, after);
   await recordChange(unit, {
     action,
     entity: 'person',
@@ -128,6 +131,23 @@ async function change(
     after,
   });
   return after;
+}
+
+/** One change of people at a time, so that two administrators cannot remove each other at the same moment. */
+async function lockAdministration(tx: Tx): Promise<void> {
+  await txExecute(tx, sql`select pg_advisory_xact_lock(hashtext('people'))`);
+}
+
+const administers = (person: Person): boolean =>
+  person.retiredAt === null && person.grants.some((grant) => grant.role === 'administrator' && grant.plantId === null);
+
+/** Nobody shuts the door behind themselves by a slip. */
+function refuseSelfLockout(unit: Unit, before: Person, after: Person): void {
+  if (unit.actor.id === after.id && administers(before) && !administers(after))
+    throw problem(
+      'conflict',
+      'You cannot take the administrator role from yourself. Ask another administrator to do it.',
+    );
 }
 
 /** Somebody must be left who can let people in. */

@@ -2,7 +2,7 @@ import { type Actor, plantsWith } from '#api/platform/actor.ts';
 import { recordChange } from '#api/platform/audit.ts';
 import { hashPassword, hashSecret, newSecret, passwordMatches } from '#api/platform/passwords.ts';
 import { problem } from '#api/platform/problems.ts';
-import { sessionHours } from '#api/platform/session.ts';
+import { sessionEnd } from '#api/platform/session.ts';
 import type { Unit } from '#api/platform/unit.ts';
 import type { Me } from '#contracts/people.ts';
 import { type Permission, permissions } from '#contracts/permissions.ts';
@@ -33,7 +33,7 @@ export async function openSession(
         personId: person.id,
         createdAt: at,
         lastSeenAt: at,
-        expiresAt: new Date(at.getTime() + sessionHours * 3_600_000),
+        expiresAt: sessionEnd(at, at),
       },
     });
     await tx.person.update({ where: { id: person.id }, data: { lastSeenAt: at } });
