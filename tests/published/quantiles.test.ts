@@ -17,6 +17,11 @@ describe('distribution quantiles', () => {
 
   const { title, cases } = reference<Input, number>('quantile-tails');
   it.each(cases)(`${title}: $input`, ({ input, expected }) => expectRelative(quantileOf(input), expected, 1e-9));
+
+  const large = reference<{ p: number; shape: number }, number>('added-gamma-large-shapes');
+  it.each(large.cases)(`${large.title}: $input`, ({ input, expected }) => {
+    expectRelative(gammaQuantile(input.p, input.shape), expected, 1e-11);
+  });
 });
 
 describe('distribution functions', () => {

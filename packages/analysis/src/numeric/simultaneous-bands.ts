@@ -10,32 +10,30 @@
 export function simultaneousBands(draws: readonly Float64Array[], confidence: number): { low: number; high: number }[] {
   const sorted = draws.map((values) => values.toSorted());
   const count = draws[0]?.length ?? 0;
-  const depths = new Float64Array(count).fill(count);
+  const depths = new Float64Array(count).fill(count - 1);
   draws.forEach((values, quantity) => {
     const order = sorted[quantity]!;
+    if (order[0] === order[count - 1]) return;
     for (let i = 0; i < count; i++) {
-      const below = lowerBound(order, values[i]!);
-      const upTo = upperBound(order, values[i]!);
-      depths[i] = Math.min(depths[i]!, upTo - 1, count - 1 - below);
+      const value = values[i]!;
+      const place = placeOf(order, value);
+      let last = place;
+      while (last + 1 < count && order[last + 1] === value) last += 1;
+      depths[i] = Math.min(depths[i]!, last, count - 1 - place);
     }
   });
   const cut = depths.toSorted()[Math.floor((1 - confidence) * count)] ?? 0;
   return sorted.map((order) => ({ low: order[cut]!, high: order[count - 1 - cut]! }));
 }
 
-/** How many values lie below the limit. */
-const lowerBound = (sorted: Float64Array, limit: number): number => firstPlace(sorted, (value) => value >= limit);
-
-/** How many values lie at or below the limit. */
-const upperBound = (sorted: Float64Array, limit: number): number => firstPlace(sorted, (value) => value > limit);
-
-function firstPlace(sorted: Float64Array, isBeyond: (value: number) => boolean): number {
+/** First place of a value that the sorted array holds. */
+function placeOf(sorted: Float64Array, value: number): number {
   let low = 0;
   let high = sorted.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if (isBeyond(sorted[middle]!)) high = middle;
-    else low = middle + 1;
+    if (sorted[middle]! < value) low = middle + 1;
+    else high = middle;
   }
   return low;
 }

@@ -12,8 +12,8 @@ export type WeightedSum = { sum: number; sumOfSquares: number; largest: number }
  *
  * low = gamma quantile (alpha/2) with mean S and variance Q; high = gamma quantile (1 - alpha/2) with mean S + w and
  * variance Q + w², w the largest weight. With all weights 1 these are Garwood's limits.
- * Source: Fay M.P. and Feuer E.J. (1997) Statistics in Medicine 16:791-801, formulas (6) and (7) (from memory); checked
- * against scipy and by simulation. A sum that is a net credit gets normal limits with the same variance.
+ * Source: Fay M.P. and Feuer E.J. (1997) Statistics in Medicine 16:791-801, formulas (6) and (7) (from memory); tested
+ * by simulation. A sum that is a net credit gets normal limits with the same variance.
  *
  * @param total sums in one unit; with nothing reported, `largest` is taken as 1
  */
