@@ -16,8 +16,11 @@ import { identify } from './platform/session.ts';
 import { serveWeb } from './platform/static-web.ts';
 import './platform/types.ts';
 import { audit } from './features/audit/audit.routes.ts';
+import { failures } from './features/failures/failures.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
 import { people } from './features/people/people.routes.ts';
+import { photos } from './features/photos/photos.routes.ts';
+import { production } from './features/production/production.routes.ts';
 
 export interface AppOptions {
   config: Config;
@@ -26,7 +29,7 @@ export interface AppOptions {
 }
 
 /** The features, in the order of the navigation. */
-const features: ((app: FastifyInstance) => void)[] = [masterData, people, audit];
+const features: ((app: FastifyInstance) => void)[] = [failures, photos, production, masterData, people, audit];
 
 /** The whole service, not yet listening. */
 export async function buildApp({ config, db, clock }: AppOptions): Promise<FastifyInstance> {

@@ -19,6 +19,40 @@ import type {
   ToolKind,
 } from './taxonomy.ts';
 
+/** The columns of a list of reports. */
+export type ReportField =
+  | 'number'
+  | 'plant'
+  | 'foundOn'
+  | 'line'
+  | 'station'
+  | 'shift'
+  | 'found'
+  | 'source'
+  | 'housing'
+  | 'terminal'
+  | 'wire'
+  | 'tool'
+  | 'cavities'
+  | 'reelLot'
+  | 'housingLot'
+  | 'customer'
+  | 'effect'
+  | 'quantityFound'
+  | 'quantityInspected'
+  | 'lockState'
+  | 'disposition'
+  | 'safety'
+  | 'cause'
+  | 'subCause'
+  | 'origin'
+  | 'booked'
+  | 'estimated'
+  | 'standard'
+  | 'currency'
+  | 'photos'
+  | 'note';
+
 type Labels<Word extends string> = Readonly<Record<Word, string>>;
 
 export interface Terms {
@@ -38,6 +72,7 @@ export interface Terms {
   readonly costBasis: Labels<z.infer<typeof CostBasis>>;
   readonly costRateKind: Labels<z.infer<typeof CostRateKind>>;
   readonly importKind: Labels<z.infer<typeof ImportKind>>;
+  readonly reportField: Labels<ReportField>;
   readonly role: Labels<Role>;
   readonly reason: Labels<Reason>;
 }
@@ -185,6 +220,39 @@ export const terms: Terms = {
   costBasis: { booked: 'Booked', estimated: 'Estimated' },
   costRateKind: { labour: 'Labour', line_stop: 'Line stoppage' },
   importKind: { failures: 'Failure reports', production: 'Production volumes' },
+  reportField: {
+    number: 'Report',
+    plant: 'Plant',
+    foundOn: 'Found on',
+    line: 'Line',
+    station: 'Station',
+    shift: 'Shift',
+    found: 'Found at stage',
+    source: 'Source',
+    housing: 'Housing',
+    terminal: 'Terminal',
+    wire: 'Wire',
+    tool: 'Tool',
+    cavities: 'Cavities',
+    reelLot: 'Reel lot',
+    housingLot: 'Housing lot',
+    customer: 'Customer',
+    effect: 'Effect',
+    quantityFound: 'Quantity found',
+    quantityInspected: 'Quantity inspected',
+    lockState: 'Secondary lock',
+    disposition: 'Disposition',
+    safety: 'Safety-relevant',
+    cause: 'Cause',
+    subCause: 'Sub-cause',
+    origin: 'Origin stage',
+    booked: 'Booked cost',
+    estimated: 'Estimated cost',
+    standard: 'Standard cost',
+    currency: 'Currency',
+    photos: 'Photos',
+    note: 'Note',
+  },
   role: {
     viewer: 'Viewer',
     inspector: 'Inspector',
