@@ -15,6 +15,7 @@ import { listRoutes } from './platform/route-list.ts';
 import { identify } from './platform/session.ts';
 import { serveWeb } from './platform/static-web.ts';
 import './platform/types.ts';
+import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
@@ -29,7 +30,15 @@ export interface AppOptions {
 }
 
 /** The features, in the order of the navigation. */
-const features: ((app: FastifyInstance) => void)[] = [failures, photos, production, masterData, people, audit];
+const features: ((app: FastifyInstance) => void)[] = [
+  analyses,
+  failures,
+  photos,
+  production,
+  masterData,
+  people,
+  audit,
+];
 
 /** The whole service, not yet listening. */
 export async function buildApp({ config, db, clock }: AppOptions): Promise<FastifyInstance> {

@@ -1,0 +1,20 @@
+import type { Costs, Escapes, Rates } from '#contracts/analyses.ts';
+import type { Asked } from './asked.service.ts';
+import { presentCosts } from './costs.present.ts';
+import { costsByCategory, costsByFound } from './costs.queries.ts';
+import { presentEscapes } from './escapes.present.ts';
+import { sumsByCell } from './escapes.queries.ts';
+import { presentRates } from './rates.present.ts';
+import { type Bucket, exposureByBucket, sumsByBucket } from './rates.queries.ts';
+
+export async function ratesOf(asked: Asked, bucket: Bucket): Promise<Rates> {
+  const [sums, exposure] = await Promise.all([sumsByBucket(asked, bucket), exposureByBucket(asked, bucket)]);
+  return presentRates(asked, bucket, { sums, exposure });
+}
+
+export const escapesOf = async (asked: Asked): Promise<Escapes> => presentEscapes(asked, await sumsByCell(asked));
+
+export async function costsOf(asked: Asked): Promise<Costs> {
+  const [rows, categories] = await Promise.all([costsByFound(asked), costsByCategory(asked)]);
+  return presentCosts(asked, rows, categories);
+}

@@ -1,0 +1,77 @@
+import { displayParts } from '#analysis/money/allocate.ts';
+import { minorUnitDigits } from '#analysis/money/currencies.ts';
+import { type DatedRate, rateAsOf } from '#analysis/money/exchange-rates.ts';
+import {
+  addFractions,
+  type Fraction,
+  fraction,
+  fractionOfDecimal,
+  multiplyFractions,
+  sumFractions,
+} from '#analysis/money/fraction.ts';
+
+/** Sums in the minor units of each plant's own currency. */
+export type PlantSum = { plantId: string; minor: number };
+
+export interface Converter {
+  /** in minor units of the target, exactly; 0 for a currency without a rate, which `withoutRate` names */
+  exact(sums: readonly PlantSum[]): Fraction;
+  /** minor units of the target for one of the plant's; 0 without a rate */
+  factor(plantId: string): number;
+  /** the rates used, as they are on record */
+  rates: { base: string; quote: string; rate: string; rateOn: string }[];
+  withoutRate: string[];
+}
+
+const zero = fraction(0n);
+const invert = ({ numerator, denominator }: Fraction): Fraction => fraction(denominator, numerator);
+
+/** Minor units of `to` for one minor unit of `from`, by the rate of the day or the inverse of the opposite rate. */
+function factorOf(rates: readonly DatedRate[], from: string, to: string, day: string) {
+  if (from === to) return { factor: fraction(1n), used: null };
+  const shift = minorUnitDigits(to) - minorUnitDigits(from);
+  const power = fraction(10n ** BigInt(Math.abs(shift)));
+  const scale = shift >= 0 ? power : invert(power);
+  const straight = rateAsOf(rates, from, to, day);
+  if (straight) return { factor: multiplyFractions(fractionOfDecimal(straight.rate), scale), used: straight };
+  const opposite = rateAsOf(rates, to, from, day);
+  if (opposite) return { factor: multiplyFractions(invert(fractionOfDecimal(opposite.rate)), scale), used: opposite };
+  return null;
+}
+
+const toNumber = ({ numerator, denominator }: Fraction) => Number(numerator) / Number(denominator);
+
+/** Converts every plant's money at the rate of one day, so that periods and plants are compared on equal terms. */
+export function converter(
+  plants: readonly { id: string; currency: string }[],
+  to: string,
+  rates: readonly DatedRate[],
+  day: string,
+): Converter {
+  const byCurrency = new Map(
+    [...new Set(plants.map(({ currency }) => currency))].map((from) => [from, factorOf(rates, from, to, day)]),
+  );
+  const byPlant = new Map(plants.map(({ id, currency }) => [id, byCurrency.get(currency)?.factor ?? zero]));
+  const factorFor = (plantId: string) => byPlant.get(plantId) ?? zero;
+  const used = [...byCurrency.values()].flatMap((found) => found?.used ?? []);
+  return {
+    exact(sums) {
+      const minorByFactor = new Map<Fraction, bigint>();
+      for (const { plantId, minor } of sums) {
+        const factor = factorFor(plantId);
+        minorByFactor.set(factor, (minorByFactor.get(factor) ?? 0n) + BigInt(minor));
+      }
+      return [...minorByFactor].reduce(
+        (sum, [factor, minor]) => addFractions(sum, multiplyFractions(fraction(minor), factor)),
+        zero,
+      );
+    },
+    factor: (plantId) => toNumber(factorFor(plantId)),
+    rates: used.map(({ from, to: quote, rate, day: rateOn }) => ({ base: from, quote, rate, rateOn })),
+    withoutRate: [...byCurrency].filter(([, found]) => found === null).map(([currency]) => currency),
+  };
+}
+
+/** What the rates leave of one whole: whole minor units per part that add up to the total, which is rounded once. */
+export const shownParts = (parts: readonly Fraction[]): { total: number; parts: number[] } => displayParts(parts);
+export const shownTotal = (parts: readonly Fraction[]): number => displayParts([sumFractions(parts)]).total;
