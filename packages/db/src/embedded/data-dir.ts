@@ -21,7 +21,8 @@ export const sharedRoot = '/var/lib/escape-ledger';
 export interface DataDir {
   folder: string;
   account: Account;
-  port: number | null;
+  /** The port to use if it is free; null before the first start. */
+  readonly port: number | null;
   password: string;
   keepPort(port: number): Promise<void>;
 }
@@ -33,13 +34,20 @@ export async function openDataDir(path: string): Promise<DataDir> {
     return realpath(path);
   });
   const file = join(dataDir, 'database.json');
-  const settings = await writable(dataDir, async () => (await read(file)) ?? create(file, await choose(dataDir)));
+  let settings = await writable(dataDir, async () => (await read(file)) ?? create(file, await choose(dataDir)));
   const folder = resolve(dataDir, settings.folder);
   return {
-    ...settings,
     folder,
     account: await accountFor(folder),
-    keepPort: (port) => writable(dataDir, () => replace(file, { ...settings, port })),
+    password: settings.password,
+    get port() {
+      return settings.port;
+    },
+    async keepPort(port) {
+      if (port === settings.port) return;
+      settings = { ...settings, port };
+      await writable(dataDir, () => replace(file, settings));
+    },
   };
 }
 

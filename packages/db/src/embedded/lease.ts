@@ -30,7 +30,8 @@ export async function leaseServer(reach: () => Promise<Server>, log: (line: stri
       current = join(reach).then(
         (server) => {
           watch(server);
-          log('The database is back');
+          const moved = server.port !== first.port;
+          log(moved ? 'The database is back on another port; restart Escape Ledger' : 'The database is back');
           return server;
         },
         (error) => {

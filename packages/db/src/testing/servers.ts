@@ -32,8 +32,14 @@ async function startTemporary(): Promise<TestServer> {
   await sweepDeadRuns();
   const dataDir = join(tmpdir(), `${prefix}${process.pid}`);
   await destroyEmbedded(dataDir);
-  const { url } = await startEmbedded({ dataDir, log: () => {}, settings: fastAndLoose });
-  return { url, stop: () => destroyEmbedded(dataDir) };
+  const { url, stop } = await startEmbedded({ dataDir, log: () => {}, settings: fastAndLoose });
+  return {
+    url,
+    async stop() {
+      await stop();
+      await destroyEmbedded(dataDir);
+    },
+  };
 }
 
 /** Runs that were killed leave their server and its folder behind. Those of other users are theirs to sweep. */
