@@ -194,4 +194,14 @@ export const terms: Terms = {
     not_finite: 'die Zahl hat hier keinen endlichen Wert',
     exceeds_production: 'es sind mehr Fehler als produzierte Kontakte gemeldet',
   },
+  reasonShort: {
+    no_production: 'keine Produktion',
+    no_reports: 'keine Meldungen',
+    too_few: 'zu wenige',
+    no_rate: 'kein Kurs',
+    no_standard_cost: 'keine Standardkosten',
+    no_cost: 'keine Kosten',
+    not_finite: 'nicht endlich',
+    exceeds_production: 'über der Produktion',
+  },
 };

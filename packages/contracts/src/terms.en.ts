@@ -75,6 +75,8 @@ export interface Terms {
   readonly reportField: Labels<ReportField>;
   readonly role: Labels<Role>;
   readonly reason: Labels<Reason>;
+  /** For a table cell. */
+  readonly reasonShort: Labels<Reason>;
 }
 
 export const terms: Terms = {
@@ -269,5 +271,15 @@ export const terms: Terms = {
     no_cost: 'no cost is on file',
     not_finite: 'the figure has no finite value here',
     exceeds_production: 'more failures are on file than terminals produced',
+  },
+  reasonShort: {
+    no_production: 'no production',
+    no_reports: 'no reports',
+    too_few: 'too few',
+    no_rate: 'no exchange rate',
+    no_standard_cost: 'no standard cost',
+    no_cost: 'no cost',
+    not_finite: 'not finite',
+    exceeds_production: 'exceeds production',
   },
 };

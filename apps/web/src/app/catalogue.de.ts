@@ -2,7 +2,7 @@
 import { byFolder } from './by-folder.ts';
 
 export const messages = byFolder(
-  import.meta.glob<Record<string, unknown>>(['../*/messages.de.ts', '../features/*/messages.de.ts'], {
+  import.meta.glob<Record<string, unknown>>(['/src/*/messages.de.ts', '/src/features/*/messages.de.ts'], {
     eager: true,
     import: 'messages',
   }),

@@ -2,7 +2,7 @@
 import { byFolder } from './by-folder.ts';
 
 export const messages = byFolder(
-  import.meta.glob<Record<string, unknown>>(['../*/messages.en.ts', '../features/*/messages.en.ts'], {
+  import.meta.glob<Record<string, unknown>>(['/src/*/messages.en.ts', '/src/features/*/messages.en.ts'], {
     eager: true,
     import: 'messages',
   }),

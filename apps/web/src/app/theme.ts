@@ -53,12 +53,17 @@ export const theme = createTheme({
 
 /** The palette as CSS variables: `ink.ruleStrong` is `var(--ink-rule-strong)`. */
 export const cssVariables: CSSVariablesResolver = () => ({
-  variables: Object.fromEntries(
-    Object.entries(ink).map(([name, colour]) => [
-      `--ink-${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}`,
-      colour,
-    ]),
-  ),
+  variables: {
+    '--mantine-color-dimmed': ink.quiet,
+    '--mantine-color-placeholder': ink.quiet,
+    '--mantine-color-error': ink.worse,
+    ...Object.fromEntries(
+      Object.entries(ink).map(([name, colour]) => [
+        `--ink-${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}`,
+        colour,
+      ]),
+    ),
+  },
   light: {},
   dark: {},
 });
@@ -111,5 +116,8 @@ export const causeMarks: Readonly<Record<Cause, Mark>> = {
 
 /** Bars that stand for anything but a cause. */
 export const plainMark: Mark = { colour: '#3b7c8e', pattern: 'solid', marker: 'circle' };
+/** Estimated money: never drawn like booked money. */
+export const estimateMark: Mark = { colour: '#f3e3bd', pattern: 'diagonal', marker: 'rectRot' };
+export const bookedMark: Mark = { colour: ink.booked, pattern: 'solid', marker: 'rect' };
 /** The collected rest: never mistaken for a group of its own. */
 export const otherMark: Mark = { colour: '#c3cacb', pattern: 'diagonal', marker: 'line' };

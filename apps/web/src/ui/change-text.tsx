@@ -11,12 +11,16 @@ const looks = {
 } as const;
 
 /** How a figure moved, and whether beyond noise; only then it is coloured. Fewer failures are better. */
-export const ChangeText = ({ change, against }: { change: Change; against?: string }) => {
+export const ChangeText = ({ change, against, brief }: { change: Change; against?: string; brief?: boolean }) => {
   const { t } = useTranslation('ui');
   const format = useFormat();
   const terms = useTerms();
-  if (change.ratio === null)
-    return <span className={classes.quiet}>{t('change.none', { reason: terms.reason[change.reason] })}</span>;
+  if (change.reason !== null)
+    return (
+      <span className={classes.quiet}>
+        {brief ? terms.reasonShort[change.reason] : t('change.none', { reason: terms.reason[change.reason] })}
+      </span>
+    );
   const { Icon, tone } = looks[change.verdict];
   const limits =
     change.interval.high === null
@@ -29,10 +33,11 @@ export const ChangeText = ({ change, against }: { change: Change; against?: stri
     <span className={classes.change}>
       <span className={`${classes.moved} ${tone}`}>
         <Icon size={16} aria-hidden />
-        {format.change(change.ratio - 1)} {against}
+        {change.ratio === null ? t('change.new') : format.change(change.ratio - 1)} {against}
       </span>
       <span className={classes.quiet}>
-        ({limits}; {t(`change.${change.verdict}`)})
+        ({limits}
+        <span className={brief ? 'visually-hidden' : undefined}>; {t(`change.${change.verdict}`)}</span>)
       </span>
     </span>
   );

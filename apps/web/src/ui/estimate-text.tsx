@@ -10,12 +10,14 @@ interface Props {
   write?: (value: number) => string;
   /** How the limits are written, without the unit. */
   writeLimit?: (value: number) => string;
+  /** In a table cell. */
+  brief?: boolean;
 }
 
 /** A figure with its interval, or the reason why there is none. */
-export const EstimateText = ({ estimate, write, writeLimit }: Props) => {
+export const EstimateText = ({ estimate, write, writeLimit, brief }: Props) => {
   const format = useFormat();
-  if (estimate.value === null) return <NotComputable reason={estimate.reason} />;
+  if (estimate.value === null) return <NotComputable reason={estimate.reason} brief={brief} />;
   return (
     <span className={classes.estimate}>
       <span>{(write ?? format.significant)(estimate.value)}</span>{' '}

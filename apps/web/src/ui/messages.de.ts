@@ -52,6 +52,7 @@ export const messages: MessageCatalogue['ui'] = {
   },
   notComputable: 'Nicht anzugeben: {{reason}}.',
   change: {
+    new: 'neu',
     none: 'Veränderung nicht anzugeben: {{reason}}',
     up: 'mehr als der Zufall erklärt',
     down: 'mehr als der Zufall erklärt',
@@ -112,6 +113,7 @@ export const messages: MessageCatalogue['ui'] = {
       avoidable: 'Später gefunden als möglich',
       q: 'Text',
       import: 'Import',
+      except: 'Außer',
     },
   },
   cautionsLabel: 'Sicherheitshinweise',

@@ -50,6 +50,7 @@ export const messages = {
   },
   notComputable: 'Cannot be said: {{reason}}.',
   change: {
+    new: 'new',
     none: 'Change cannot be said: {{reason}}',
     up: 'more than chance explains',
     down: 'more than chance explains',
@@ -110,6 +111,7 @@ export const messages = {
       avoidable: 'Found later than possible',
       q: 'Text',
       import: 'Import',
+      except: 'Except',
     },
   },
   cautionsLabel: 'Cautions',

@@ -9,18 +9,23 @@ interface Props {
   money: Money;
   basis: z.infer<typeof CostBasis>;
   short?: boolean;
+  /** The column or heading already says which it is; the word is then spoken only. */
+  named?: boolean;
 }
 
 /** Booked money is plain; an estimate has a tilde, stands in italics and says that it is one. */
-export const MoneyText = ({ money, basis, short }: Props) => {
+export const MoneyText = ({ money, basis, short, named }: Props) => {
   const { t } = useTranslation('ui');
   const format = useFormat();
   const text = short ? format.moneyShort(money) : format.money(money);
   if (basis === 'booked') return <span className={classes.booked}>{text}</span>;
   return (
     <em className={classes.estimated}>
-      <span aria-hidden>~ </span>
-      {text} <small>{t('money.estimated')}</small>
+      <span className={classes.booked}>
+        <span aria-hidden>~ </span>
+        {text}
+      </span>{' '}
+      <small className={named ? 'visually-hidden' : undefined}>{t('money.estimated')}</small>
     </em>
   );
 };

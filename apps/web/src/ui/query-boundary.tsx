@@ -39,7 +39,7 @@ export const QueryBoundary = <Data,>({ query, children, empty, isEmpty, height =
     <div className={classes.kept} aria-busy={query.isFetching} data-stale={query.isPlaceholderData || undefined}>
       {query.isFetching && <span className={classes.refreshing} role="status" aria-label={t('refreshing')} />}
       {query.isError && <ProblemNote error={query.error} onRetry={retry} />}
-      {isEmpty?.(query.data) ? (empty ?? <EmptyNote />) : children(query.data)}
+      {isEmpty?.(query.data) ? empty === undefined ? <EmptyNote /> : empty : children(query.data)}
     </div>
   );
 };

@@ -1,11 +1,11 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { AnalysisFilter } from '#contracts/shared/filter.ts';
+import { ParetoQuery } from '#contracts/analyses.ts';
 import { signedIn } from '#web/app/roots.ts';
 import { searchOf } from '#web/ui/search.ts';
 
 export const causesRoute = createRoute({
   getParentRoute: () => signedIn,
   path: '/causes',
-  validateSearch: searchOf(AnalysisFilter),
+  validateSearch: searchOf(ParetoQuery),
   component: lazyRouteComponent(() => import('./causes-page.tsx'), 'CausesPage'),
 });

@@ -1,3 +1,96 @@
 export const messages: MessageCatalogue['escapes'] = {
   title: 'Was durchgerutscht ist',
+  lead: 'Wo Fehler entstanden, wo sie gefunden wurden, welche Prüfungen sie durchließen und was das gekostet hat.',
+  stat: {
+    passedTwo: 'Zwei oder mehr Prüfungen durchlaufen',
+    ofKnown: '{{share}} der Meldungen mit bekanntem Ursprung,',
+    passedTwoBooked: 'Kosten davon, gebucht und geschätzt',
+    withoutOrigin: 'Ohne bekannten Ursprung',
+    withoutOriginNote: 'von {{total}}; sie lassen sich im Bild nicht einordnen',
+    open_one: '{{count}} Meldung öffnen',
+    open_other: '{{count}} Meldungen öffnen',
+  },
+  weight: {
+    label: 'Gewogen nach',
+    reports: 'Meldungen',
+    terminals: 'Kontakten',
+    booked: 'gebuchten Kosten',
+    estimated: 'geschätzten Kosten',
+    unit: {
+      reports: 'Meldungen',
+      terminals: 'fehlerhafte Kontakte',
+      booked: 'gebuchte Kosten in {{currency}}',
+      estimated: 'geschätzte Kosten in {{currency}}',
+    },
+  },
+  flow: {
+    title: 'Wie weit sind die Fehler gekommen?',
+    spoken: 'Flussbild von der Entstehung zum Fund; die Matrix darunter enthält die Zahlen.',
+    arc: 'Entstanden bei {{origin}}, gefunden bei {{found}}: {{figure}}',
+    here: 'Entstanden und gefunden bei {{stage}}: {{figure}}',
+    key: {
+      here: 'gefunden, wo er entstand',
+      one: 'eine Prüfung später gefunden',
+      many: 'zwei oder mehr Prüfungen durchlaufen',
+    },
+  },
+  matrix: {
+    corner: 'Entstanden ↓ · gefunden →',
+    caption:
+      'Entstehung gegen Fundstelle, {{unit}}. Umrandet ist, was dort gefunden wurde, wo es entstand. Jede Zelle öffnet ihre Meldungen.',
+    noOrigin: 'Noch ohne Ursprung',
+    sum: 'Summe',
+    cell: 'Entstanden bei {{origin}}, gefunden bei {{found}}: {{figure}}',
+  },
+  gates: {
+    caption: 'Wie viele der Fehler, die sie erreichten, fand jede Prüfung? Kontakte mit bekanntem Ursprung.',
+    stage: 'Prüfung',
+    foundHere: 'Hier gefunden',
+    foundLater: 'Später gefunden',
+    effectiveness: 'Wirksamkeit',
+  },
+  cost: {
+    title: 'Was hat es gekostet?',
+    booked: 'Gebucht',
+    estimated: 'Geschätzt',
+    apart: 'nie zur gebuchten Summe addiert',
+    avoidable: 'Vermeidbar',
+    avoidableNote: 'Kosten am Fundort abzüglich der Kosten an der ersten Prüfung, die es sehen konnte',
+    without: 'Meldungen ganz ohne Kosten',
+    openBooked: 'Meldungen mit gebuchten Kosten öffnen',
+    openEstimated: 'Meldungen mit Schätzung öffnen',
+    notComputable: {
+      no_cause_one: 'Für {{count}} Meldung sind vermeidbare Kosten nicht anzugeben: Sie hat noch keine Ursache.',
+      no_cause_other: 'Für {{count}} Meldungen sind vermeidbare Kosten nicht anzugeben: Sie haben noch keine Ursache.',
+      no_origin_one: 'Für {{count}} Meldung sind vermeidbare Kosten nicht anzugeben: Ihr Ursprung ist nicht bekannt.',
+      no_origin_other:
+        'Für {{count}} Meldungen sind vermeidbare Kosten nicht anzugeben: Ihr Ursprung ist nicht bekannt.',
+      no_standard_cost_one:
+        'Für {{count}} Meldung sind vermeidbare Kosten nicht anzugeben: Für jene Prüfung sind keine Standardkosten hinterlegt.',
+      no_standard_cost_other:
+        'Für {{count}} Meldungen sind vermeidbare Kosten nicht anzugeben: Für jene Prüfung sind keine Standardkosten hinterlegt.',
+      no_cost_one: 'Für {{count}} Meldung sind vermeidbare Kosten nicht anzugeben: Sie hat keine Kosten.',
+      no_cost_other: 'Für {{count}} Meldungen sind vermeidbare Kosten nicht anzugeben: Sie haben keine Kosten.',
+    },
+  },
+  factor: {
+    title: 'Wie viel teurer wird ein Fehler von Stufe zu Stufe?',
+    spoken:
+      'Gemessene Steigerungsfaktoren gegenüber {{base}}, mit der Zehnerregel als Maßstab; die Tabelle darunter enthält sie.',
+    caption: 'Kosten nach Fundstelle. Die Zehnerregel ist gängige Praxis ohne Quelle: ein Maßstab, keine Messung.',
+    stage: 'Fundstelle',
+    reports: 'Meldungen',
+    perTerminal: 'Gebucht je Kontakt (geometrisches Mittel)',
+    from_one: 'aus {{count}} Meldung',
+    from_other: 'aus {{count}} Meldungen',
+    measured: 'Gemessener Faktor',
+    ruleOfTen: 'Zehnerregel (gängige Praxis)',
+    axis: 'gebuchte Kosten je Kontakt, als Vielfaches von {{base}}',
+    interval: '95 %, Bootstrap',
+  },
+  category: {
+    caption: 'Kosten nach Art. Gefüllte Balken sind gebucht, schraffierte geschätzt.',
+    name: 'Kostenart',
+    bars: 'Oben gebucht, unten geschätzt',
+  },
 };

@@ -15,8 +15,8 @@ export interface Captions {
 export interface FigureProps {
   title: string;
   captions: Captions;
-  /** The same figures as a real table. */
-  table: ReactNode;
+  /** The same figures as a real table; left out where the page shows that table anyway. */
+  table?: ReactNode;
   children: ReactNode;
 }
 
@@ -29,16 +29,18 @@ export const Figure = ({ title, captions, table, children }: FigureProps) => {
     <figure className={classes.figure} aria-labelledby={id}>
       <header className={classes.head}>
         <h2 id={id}>{title}</h2>
-        <Button
-          variant="subtle"
-          size="compact-sm"
-          className="no-print"
-          leftSection={<IconTable size={16} aria-hidden />}
-          aria-expanded={open}
-          onClick={toggle}
-        >
-          {t(open ? 'chart.hideTable' : 'chart.showTable')}
-        </Button>
+        {table && (
+          <Button
+            variant="subtle"
+            size="compact-sm"
+            className="no-print"
+            leftSection={<IconTable size={16} aria-hidden />}
+            aria-expanded={open}
+            onClick={toggle}
+          >
+            {t(open ? 'chart.hideTable' : 'chart.showTable')}
+          </Button>
+        )}
       </header>
       {children}
       <figcaption className={classes.captions}>

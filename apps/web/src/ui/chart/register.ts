@@ -8,14 +8,17 @@ import {
   LinearScale,
   LineController,
   LineElement,
+  LogarithmicScale,
   PointElement,
   Tooltip,
 } from 'chart.js';
 import annotation from 'chartjs-plugin-annotation';
 import { ink, theme } from '#web/app/theme.ts';
+import { whiskers } from './whiskers.ts';
 
 Chart.register(
   annotation,
+  whiskers,
   BarController,
   BarElement,
   CategoryScale,
@@ -23,6 +26,7 @@ Chart.register(
   LinearScale,
   LineController,
   LineElement,
+  LogarithmicScale,
   PointElement,
   Tooltip,
 );

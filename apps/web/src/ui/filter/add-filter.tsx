@@ -18,6 +18,7 @@ export const AddFilter = () => {
       onChange={(opened) => !opened && setEditing(undefined)}
       position="bottom-start"
       trapFocus
+      withRoles={false}
       withArrow
       shadow="md"
     >

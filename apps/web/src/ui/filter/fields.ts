@@ -48,6 +48,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   avoidable: { kind: 'flag' },
   q: { kind: 'text' },
   import: { kind: 'fixed' },
+  except: { kind: 'fixed' },
 };
 
 export const fieldNames = Object.keys(fields) as FieldName[];

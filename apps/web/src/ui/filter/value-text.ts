@@ -8,9 +8,12 @@ import { type FilterValues, useFilter } from './use-filter.ts';
 const rowsIn = (filter: FilterValues): { resource: NamedResource; id: string }[] =>
   fieldNames.flatMap((name) => {
     const field = fields[name];
-    const value = filter[name];
-    if (field.kind !== 'rows' || !Array.isArray(value)) return [];
-    return value.filter((id) => id !== 'none').map((id) => ({ resource: field.resource, id: String(id) }));
+    if (field.kind !== 'rows') return [];
+    const chosen = [filter[name] ?? []].flat().map(String);
+    const excepted = (filter.except ?? []).flatMap((text) =>
+      text.startsWith(`${name}:`) ? text.slice(name.length + 1) : [],
+    );
+    return [...chosen, ...excepted].filter((id) => id !== 'none').map((id) => ({ resource: field.resource, id }));
   });
 
 /** Writes the parts of the page's filter in words; names of rows are looked up. */
@@ -29,8 +32,15 @@ export const useValueText = (): ((name: FieldName) => string) => {
     return field.kind === 'rows' ? (codes.get(item) ?? '…') : item;
   };
 
+  const exceptions = (texts: readonly string[]): string[] =>
+    texts.map((text) => {
+      const [dimension = '', key = ''] = text.split(/:(.*)/s);
+      return dimension in fields ? word(dimension as FieldName, key) : key;
+    });
+
   return (name) => {
     const value = filter[name];
+    if (name === 'except') return format.list(exceptions(filter.except ?? []));
     if (Array.isArray(value)) return format.list(value.map((item) => word(name, String(item))));
     if (typeof value === 'boolean') return t(value ? 'filter.yes' : 'filter.no');
     if (name === 'gates') return t('filter.atLeastGates', { count: Number(value) });

@@ -15,8 +15,8 @@ interface Props<Row extends object> {
   columns: readonly Column<Row>[];
   rows: readonly Row[];
   rowKey: (row: Row) => string;
-  /** Cells of the total row, by column id. */
-  footer?: Partial<Record<string, ReactNode>>;
+  /** Rows of sums, each with its cells by column id. */
+  footers?: readonly Partial<Record<string, ReactNode>>[];
   /** The list goes on: loads the next page of a keyset cursor. */
   more?: { load: () => void; loading: boolean };
   rowClass?: (row: Row) => string | undefined;
@@ -28,7 +28,7 @@ export const DataTable = <Row extends object>({
   columns,
   rows,
   rowKey,
-  footer,
+  footers,
   more,
   rowClass,
 }: Props<Row>) => {
@@ -82,7 +82,7 @@ export const DataTable = <Row extends object>({
                     data-phone={column.phone}
                     data-label={column.header}
                   >
-                    {column.cell(row.original)}
+                    <div className={classes.value}>{column.cell(row.original)}</div>
                   </Cell>
                 );
               })}
@@ -90,15 +90,18 @@ export const DataTable = <Row extends object>({
           ))}
           {spacer(below, 'below')}
         </tbody>
-        {footer && (
+        {footers && (
           <tfoot>
-            <tr>
-              {columns.map((column) => (
-                <td key={column.id} data-align={column.align} data-label={column.header}>
-                  {footer[column.id]}
-                </td>
-              ))}
-            </tr>
+            {footers.map((cells, place) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: sums have no identity but their place
+              <tr key={place}>
+                {columns.map((column) => (
+                  <td key={column.id} data-align={column.align} data-label={column.header} data-phone={column.phone}>
+                    {cells[column.id]}
+                  </td>
+                ))}
+              </tr>
+            ))}
           </tfoot>
         )}
       </table>
