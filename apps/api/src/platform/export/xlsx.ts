@@ -30,20 +30,25 @@ const xml = (text: string) =>
 /** Days since 1899-12-30, as the 1900 date system counts from March 1900 on. */
 const serialOf = (day: string) => Date.parse(`${day}T00:00:00Z`) / 86_400_000 + 25_569;
 
-function cellXml(cell: Cell, header: boolean): string {
-  if (cell === null) return '<c/>';
-  if (typeof cell === 'number') return `<c><v>${cell}</v></c>`;
-  if (typeof cell === 'object') return `<c s="${style.day}"><v>${serialOf(cell.day)}</v></c>`;
-  const look = header ? ` s="${style.header}"` : '';
-  return `<c t="inlineStr"${look}><is><t xml:space="preserve">${xml(harmless(cell))}</t></is></c>`;
+/** A, B … Z, AA … for a 0-based column. */
+const columnName = (column: number): string =>
+  (column < 26 ? '' : columnName(Math.floor(column / 26) - 1)) + String.fromCharCode(65 + (column % 26));
+
+function cellXml(cell: Cell, column: number, row: number): string {
+  if (cell === null) return '';
+  const place = `r="${columnName(column)}${row}"`;
+  if (typeof cell === 'number') return `<c ${place}><v>${cell}</v></c>`;
+  if (typeof cell === 'object') return `<c ${place} s="${style.day}"><v>${serialOf(cell.day)}</v></c>`;
+  const look = row === 1 ? ` s="${style.header}"` : '';
+  return `<c ${place} t="inlineStr"${look}><is><t xml:space="preserve">${xml(harmless(cell))}</t></is></c>`;
 }
 
 async function* sheetXml(rows: AsyncIterable<Row>): AsyncGenerator<string> {
   yield `${head}<worksheet xmlns="${main}"><sheetViews><sheetView workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews><sheetData>`;
-  let header = true;
+  let number = 0;
   for await (const row of rows) {
-    yield `<row>${row.map((cell) => cellXml(cell, header)).join('')}</row>`;
-    header = false;
+    number += 1;
+    yield `<row r="${number}">${row.map((cell, column) => cellXml(cell, column, number)).join('')}</row>`;
   }
   yield '</sheetData></worksheet>';
 }
