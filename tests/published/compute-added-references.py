@@ -60,6 +60,21 @@ def product_of_betas_interval(case):
     return {"low": low, "high": high}
 
 
+def mean_log_loss(case):
+    losses = [-math.log(p) for p in case["p"] * case["times"]]
+    interval = stats.ttest_1samp(losses, 0).confidence_interval(0.95)
+    return {"logLoss": sum(losses) / len(losses), "low": interval.low, "high": interval.high}
+
+
+def kaplan_meier_interval(case):
+    failed = [time for time, status in zip(case["time"], case["status"]) if status]
+    censored = [time for time, status in zip(case["time"], case["status"]) if not status]
+    survival = stats.ecdf(stats.CensoredData(uncensored=failed, right=censored)).sf
+    interval = survival.confidence_interval(0.95, method="log-log")
+    times = sorted(set(failed))
+    return {"low": list(interval.low.evaluate(times)), "high": list(interval.high.evaluate(times))}
+
+
 def gamma_quantile(case):
     mpmath.mp.dps = 40
     shape, probability = mpmath.mpf(case["shape"]), mpmath.mpf(case["p"])
@@ -116,6 +131,27 @@ ENTRIES = [
             {"first": [12, 9.0, 0.4], "second": [15, 6.5, 0.6]},
         ],
         welch_interval,
+    ),
+    entry(
+        "added-mean-log-loss",
+        "mean of -ln p with Student's t interval",
+        "scipy.stats.ttest_1samp",
+        "rel 1e-9",
+        [{"p": [0.9, 0.7, 0.35, 0.8, 0.99, 0.6, 0.15, 0.75, 0.5, 0.88], "times": 1}, {"p": [0.9, 0.4], "times": 5000}],
+        mean_log_loss,
+    ),
+    entry(
+        "added-km-interval",
+        "95 % interval of the Kaplan-Meier estimate on the scale ln(-ln S), at every time with a failure",
+        "scipy.stats.ecdf, method log-log; the 6-MP data of 6-km-6mp",
+        "abs 1e-9",
+        [
+            {
+                "time": [6, 6, 6, 6, 7, 9, 10, 10, 11, 13, 16, 17, 19, 20, 22, 23, 25, 32, 32, 34, 35],
+                "status": [1, 1, 1, 0, 1, 0, 1, 0, 0, 1, 1, 0, 0, 0, 1, 1, 0, 0, 0, 0, 0],
+            }
+        ],
+        kaplan_meier_interval,
     ),
     entry(
         "added-gamma-large-shapes",

@@ -3,7 +3,6 @@ declare module 'jstat' {
   const jstat: {
     gamma: { inv(probability: number, shape: number, scale: number): number };
     normal: { inv(probability: number, mean: number, deviation: number): number };
-    studentt: { inv(probability: number, degreesOfFreedom: number): number };
     lowRegGamma(shape: number, x: number): number;
     gammaln(x: number): number;
     erfc(x: number): number;
