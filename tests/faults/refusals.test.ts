@@ -1,6 +1,6 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -113,7 +113,7 @@ test('a lost password: says which file to restore', async () => {
   );
   writeFileSync(file, 'damaged');
   await expectRefusal(await launch({ dataDir: dataDir.path }), /database\.json is damaged: restore it/);
-  execFileSync('rm', [file]);
+  rmSync(file);
 });
 
 test.each([

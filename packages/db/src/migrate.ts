@@ -30,8 +30,8 @@ interface Applied {
  * Applies the migrations that the database lacks, oldest first, each in one transaction.
  * Returns their names. Refuses, changing nothing, when an applied file was edited or the database is newer than this version.
  */
-export async function migrate(url: string, log: (line: string) => void = () => {}): Promise<string[]> {
-  const migrations = await readMigrations();
+export async function migrate(url: string, log: (line: string) => void = () => {}, folder?: URL): Promise<string[]> {
+  const migrations = await readMigrations(folder);
   return withClient(url, async (client) => {
     await client.query('set client_min_messages = warning');
     await client.query('select pg_advisory_lock($1)', [lockKey]);
