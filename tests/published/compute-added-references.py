@@ -75,6 +75,17 @@ def kaplan_meier_interval(case):
     return {"low": list(interval.low.evaluate(times)), "high": list(interval.high.evaluate(times))}
 
 
+def gamma_prior(case):
+    """Maximum likelihood of negative binomial counts, by Nelder and Mead's simplex."""
+
+    def loss(logs):
+        shape, rate = (math.exp(value) for value in logs)
+        return -sum(stats.nbinom.logpmf(x, shape, rate / (rate + e)) for x, e in zip(case["observed"], case["expected"]))
+
+    best = optimize.minimize(loss, [0, 0], method="Nelder-Mead", options={"xatol": 1e-10, "fatol": 1e-12, "maxiter": 4000})
+    return {"shape": math.exp(best.x[0]), "rate": math.exp(best.x[1])}
+
+
 def gamma_quantile(case):
     mpmath.mp.dps = 40
     shape, probability = mpmath.mpf(case["shape"]), mpmath.mpf(case["p"])
@@ -152,6 +163,19 @@ ENTRIES = [
             }
         ],
         kaplan_meier_interval,
+    ),
+    entry(
+        "added-gamma-prior",
+        "gamma prior of Poisson ratios by maximum likelihood; constructed counts",
+        "scipy.stats.nbinom, scipy.optimize.minimize",
+        "rel 1e-4",
+        [
+            {
+                "observed": [0, 1, 4, 2, 0, 9, 3, 1, 0, 14, 2, 5, 0, 1, 7],
+                "expected": [1.2, 2, 2.5, 1, 0.8, 3, 3.5, 2, 1.1, 4, 2.2, 2.9, 1.5, 0.6, 3],
+            }
+        ],
+        gamma_prior,
     ),
     entry(
         "added-gamma-large-shapes",
