@@ -14,21 +14,43 @@ export type Converted = {
   missing: DatedAmount[];
 };
 
+const inverse = ({ numerator, denominator }: Fraction): Fraction => fraction(denominator, numerator);
+
 /**
- * An amount in another currency, exactly: minor × rate × 10^(digits of `to` - digits of `from`) minor units, unrounded.
+ * Minor units of `to` for one minor unit of `from`, exactly: rate × 10^(digits of `to` - digits of `from`).
  *
- * @param minor whole minor units of `from`
  * @param rate decimal, units of `to` for one unit of `from`, above 0
- * @throws RangeError when minor is no whole number, a code or the rate is malformed
+ * @throws RangeError when a code or the rate is malformed
  */
-export function convertExactly(minor: number, from: string, to: string, rate: string): Fraction {
-  if (!Number.isSafeInteger(minor)) throw new RangeError(`An amount must be whole minor units, not ${minor}.`);
+export function minorUnitFactor(from: string, to: string, rate: string): Fraction {
   const factor = fractionOfDecimal(rate);
   if (factor.numerator <= 0n) throw new RangeError(`An exchange rate must be above 0, not ${rate}.`);
   const shift = minorUnitDigits(to) - minorUnitDigits(from);
-  const power = 10n ** BigInt(Math.abs(shift));
-  const scale = shift >= 0 ? fraction(power) : fraction(1n, power);
-  return multiplyFractions(multiplyFractions(fraction(BigInt(minor)), factor), scale);
+  const power = fraction(10n ** BigInt(Math.abs(shift)));
+  return multiplyFractions(factor, shift >= 0 ? power : inverse(power));
+}
+
+/**
+ * The factor of the rate in force on a day, or of the opposite rate turned round, and the rate it comes from.
+ *
+ * @returns null when neither has a rate by that day; `rate: null` where both currencies are the same
+ */
+export function factorAsOf(
+  rates: readonly DatedRate[],
+  from: string,
+  to: string,
+  day: string,
+): { factor: Fraction; rate: DatedRate | null } | null {
+  if (from === to) return { factor: fraction(1n), rate: null };
+  const straight = rateAsOf(rates, from, to, day);
+  if (straight) return { factor: minorUnitFactor(from, to, straight.rate), rate: straight };
+  const opposite = rateAsOf(rates, to, from, day);
+  return opposite && { factor: inverse(minorUnitFactor(to, from, opposite.rate)), rate: opposite };
+}
+
+/** An amount of whole minor units of `from` in minor units of `to`, exact and unrounded; see `minorUnitFactor`. */
+export function convertExactly(minor: number, from: string, to: string, rate: string): Fraction {
+  return multiplyFractions(wholeMinor(minor), minorUnitFactor(from, to, rate));
 }
 
 /** Adds amounts of any currencies up in one, each at the rate of its own day, without rounding. */
@@ -37,17 +59,18 @@ export function convertTotal(amounts: readonly DatedAmount[], to: string, rates:
   const used = new Set<DatedRate>();
   const missing: DatedAmount[] = [];
   for (const amount of amounts) {
-    if (amount.currency === to) {
-      exact = addFractions(exact, convertExactly(amount.minor, to, to, '1'));
-      continue;
-    }
-    const rate = rateAsOf(rates, amount.currency, to, amount.day);
-    if (rate === null) {
+    const found = factorAsOf(rates, amount.currency, to, amount.day);
+    if (found === null) {
       missing.push(amount);
       continue;
     }
-    used.add(rate);
-    exact = addFractions(exact, convertExactly(amount.minor, amount.currency, to, rate.rate));
+    if (found.rate) used.add(found.rate);
+    exact = addFractions(exact, multiplyFractions(wholeMinor(amount.minor), found.factor));
   }
   return { exact, rates: [...used], missing };
+}
+
+function wholeMinor(minor: number): Fraction {
+  if (!Number.isSafeInteger(minor)) throw new RangeError(`An amount must be whole minor units, not ${minor}.`);
+  return fraction(BigInt(minor));
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allocate, displayParts, roundedMinor } from './allocate.ts';
-import { convertExactly, convertTotal } from './convert.ts';
+import { convertExactly, convertTotal, factorAsOf } from './convert.ts';
 import { rateAsOf } from './exchange-rates.ts';
 import { fraction, sumFractions } from './fraction.ts';
 
@@ -34,6 +34,15 @@ describe('convertExactly', () => {
     for (const rate of ['0', '-1', '1e3', '', '1,2']) {
       expect(() => convertExactly(1, 'EUR', 'JPY', rate), rate).toThrow(RangeError);
     }
+  });
+});
+
+describe('factorAsOf', () => {
+  it('turns the opposite rate round where there is no straight one', () => {
+    // 1 euro cent is 0.01 / 0.006123 yen, and yen have no smaller unit
+    expect(factorAsOf(rates, 'EUR', 'JPY', '2026-01-31')).toEqual({ factor: fraction(10_000n, 6123n), rate: rates[0] });
+    expect(factorAsOf(rates, 'EUR', 'EUR', '2026-01-31')).toEqual({ factor: fraction(1n), rate: null });
+    expect(factorAsOf(rates, 'EUR', 'MXN', '2026-01-04')).toBeNull();
   });
 });
 

@@ -7,7 +7,6 @@ import { poissonInterval } from './poisson-interval.ts';
 import { poissonTest } from './poisson-test.ts';
 import { rateRatio } from './rate-ratio.ts';
 import { sigmaLevel } from './sigma-level.ts';
-import { simultaneousRates } from './simultaneous-rates.ts';
 import { firstPassYield, rolledThroughputYield } from './yields.ts';
 
 describe('failureRate', () => {
@@ -127,24 +126,5 @@ describe('yields', () => {
     ];
     expect(rolledThroughputYield(steps, { seed: 1 }).reason).toBe('no_production');
     expect(rolledThroughputYield([], { seed: 1 }).reason).toBe('no_production');
-  });
-});
-
-describe('simultaneousRates', () => {
-  const bars = [
-    { failures: 12, exposure: 40_000 },
-    { failures: 3, exposure: null },
-    { failures: 0, exposure: 9000 },
-  ];
-
-  it('are wider than single intervals and state the joint confidence', () => {
-    const [first, second, third] = simultaneousRates(bars);
-    const alone = failureRate(bars[0]!).interval!;
-    expect(first!.interval!.low).toBeLessThan(alone.low);
-    expect(first!.interval!.high).toBeGreaterThan(alone.high!);
-    expect(first!.interval!.confidence).toBe(0.95);
-    expect(second!.reason).toBe('no_production');
-    // two bars with exposure: the upper limit of 0 failures at 97.5 % two-sided is -ln(0.0125)
-    expect(third!.interval!.high).toBeCloseTo((-Math.log(0.0125) / 9000) * 1e6, 6);
   });
 });

@@ -12,7 +12,7 @@ export type ShrunkRatio = {
 };
 
 /** log of the negative binomial mass of `observed` when the ratio ~ Gamma(shape, rate). */
-export function logMarginal({ observed, expected }: ObservedExpected, { shape, rate }: GammaPart): number {
+function logMarginal({ observed, expected }: ObservedExpected, { shape, rate }: GammaPart): number {
   const share = expected / (rate + expected);
   return (
     logGamma(shape + observed) -
