@@ -35,6 +35,7 @@ export const refusalCodes = [
   'too_large',
   'too_precise',
   'not_a_date',
+  'in_future',
   'year_out_of_range',
   'unknown_value',
   'too_many_values',
@@ -45,7 +46,6 @@ export const refusalCodes = [
   'built_after_found',
   'origin_after_found',
   'sub_cause_unfit',
-  'sub_cause_without_cause',
   'amount_without_category',
   'amount_twice',
   'no_exchange_rate',
@@ -56,6 +56,33 @@ export const refusalCodes = [
 ] as const;
 export const RefusalCode = z.enum(refusalCodes);
 export type RefusalCode = z.infer<typeof RefusalCode>;
+
+/** Why a whole file cannot be read. */
+export const fileFaultCodes = [
+  'empty',
+  'not_text',
+  'old_workbook',
+  'open_quote',
+  'wide',
+  'long_value',
+  'broken_workbook',
+  'no_sheet',
+  'oversize_workbook',
+] as const;
+/** Why a check or an import ended without its work done; nothing of it stays. */
+export const troubleCodes = [
+  ...fileFaultCodes,
+  'stopped',
+  'interrupted',
+  'rows_refused',
+  'conflict',
+  'internal',
+] as const;
+export const Trouble = z.object({
+  code: z.enum(troubleCodes),
+  place: z.string().nullable().describe('where in the file, or the id under which the fault is logged'),
+});
+export type Trouble = z.infer<typeof Trouble>;
 
 export const Layout = z.discriminatedUnion('format', [
   z.object({
@@ -151,7 +178,7 @@ export const ImportSummary = z.object({
   finishedAt: Instant.nullable(),
   progress: Progress,
   outcome: Outcome.pick({ rows: true, added: true, changed: true, skipped: true, refused: true }).nullable(),
-  message: z.string().nullable().describe('why it failed or stopped, and what to do'),
+  trouble: Trouble.nullable(),
   version: Version,
 });
 export type ImportSummary = z.infer<typeof ImportSummary>;

@@ -63,14 +63,14 @@ export class RichText {
     else if (name === 'rPh') this.#inAid = false;
   }
   take(): string {
-    const text = unescape(this.#text);
+    const text = withoutEscapes(this.#text);
     this.#text = '';
     return text;
   }
 }
 
 /** `_x000D_` stands for a control character (ECMA-376 part 1, 22.9.2.19, ST_Xstring). */
-const unescape = (text: string): string =>
+const withoutEscapes = (text: string): string =>
   text.includes('_x')
     ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)))
     : text;

@@ -1,0 +1,22 @@
+import type { CellReader } from './refusal.ts';
+import { Refusal } from './refusal.ts';
+
+const unprintable = /(?![\t\n\r])\p{Cc}/u;
+
+/** A reader of free text: blanks at the ends go, characters that no screen shows are refused. */
+export function textReader(longest: number): CellReader {
+  return (cell) => {
+    const text = String(cell).trim();
+    if (text === '') return null;
+    if (unprintable.test(text) || !text.isWellFormed()) return new Refusal('bad_character');
+    return text.length > longest ? new Refusal('too_long') : text;
+  };
+}
+
+const separators = /[,;/|+\n]/;
+
+/** Several short texts in one cell, parted by `,` `;` `/` `|` `+` or line ends; each once. */
+export function partsOf(text: string): string[] {
+  if (!separators.test(text)) return [text];
+  return [...new Set(text.split(separators).map((part) => part.trim()))].filter((part) => part !== '');
+}
