@@ -18,6 +18,9 @@ export interface Named {
   readonly name: string;
   readonly plantId?: string;
 }
+/** How a row is named in a field: its code, and its name where that says more. */
+export const rowText = ({ code, name }: Pick<Named, 'code' | 'name'>): string =>
+  code === name ? code : `${code} · ${name}`;
 export type NamedResource = 'plants' | 'lines' | 'housings' | 'terminals' | 'wires' | 'tools' | 'customers';
 
 interface LookupQuery {

@@ -26,6 +26,7 @@ export const messages: MessageCatalogue['ui'] = {
   nothingFound: 'Nichts gefunden',
   cancel: 'Abbrechen',
   close: 'Schließen',
+  clear: 'Leeren: {{label}}',
   empty: {
     title: 'Nichts zu zeigen',
     text: 'Keine Meldung passt zum Filter. Wählen Sie einen längeren Zeitraum oder nehmen Sie einen Teil des Filters heraus.',
@@ -46,7 +47,7 @@ export const messages: MessageCatalogue['ui'] = {
   },
   money: {
     estimated: 'geschätzt',
-    booked: 'gebucht',
+    nothing: { booked: 'nichts gebucht', estimated: 'nichts geschätzt' },
     rate: 'Umgerechnet: 1 {{base}} = {{rate}} {{quote}} (Kurs vom {{day}})',
     withoutRate: 'Nicht enthalten, weil kein Kurs zu {{currency}} hinterlegt ist: Beträge in {{currencies}}',
   },

@@ -24,6 +24,7 @@ export const messages = {
   nothingFound: 'Nothing found',
   cancel: 'Cancel',
   close: 'Close',
+  clear: 'Clear: {{label}}',
   empty: {
     title: 'Nothing to show',
     text: 'No report fits the filter. Choose a longer period or take out a part of the filter.',
@@ -44,7 +45,7 @@ export const messages = {
   },
   money: {
     estimated: 'estimated',
-    booked: 'booked',
+    nothing: { booked: 'nothing booked', estimated: 'nothing estimated' },
     rate: 'Converted: 1 {{base}} = {{rate}} {{quote}} (rate of {{day}})',
     withoutRate: 'Left out, because no exchange rate to {{currency}} is on file: amounts in {{currencies}}',
   },

@@ -17,6 +17,15 @@ interface Props {
 export const MoneyText = ({ money, basis, short, named }: Props) => {
   const { t } = useTranslation('ui');
   const format = useFormat();
+  if (money.amountMinor === 0) {
+    const words = t(`money.nothing.${basis}`);
+    return (
+      <span className={classes.none}>
+        {named && <span aria-hidden>–</span>}
+        <span className={named ? 'visually-hidden' : undefined}>{words}</span>
+      </span>
+    );
+  }
   const text = short ? format.moneyShort(money) : format.money(money);
   if (basis === 'booked') return <span className={classes.booked}>{text}</span>;
   return (

@@ -3,7 +3,7 @@ import { useDebouncedValue } from '@mantine/hooks';
 import { keepPreviousData, useQueries, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
-import { type Named, type NamedResource, namedQuery, searchQuery } from './lookup.ts';
+import { type Named, type NamedResource, namedQuery, rowText, searchQuery } from './lookup.ts';
 
 interface Props {
   resource: NamedResource;
@@ -12,8 +12,6 @@ interface Props {
   value: string[];
   onChange: (ids: string[]) => void;
 }
-
-const text = ({ code, name }: Named): string => (code === name ? code : `${code} · ${name}`);
 
 /** Several rows of a kind of master data, found by typing. */
 export const RowsSelect = ({ resource, label, plant, value, onChange }: Props) => {
@@ -31,7 +29,7 @@ export const RowsSelect = ({ resource, label, plant, value, onChange }: Props) =
   return (
     <MultiSelect
       label={label}
-      data={[...rows.values()].map((row) => ({ value: row.id, label: text(row) }))}
+      data={[...rows.values()].map((row) => ({ value: row.id, label: rowText(row) }))}
       value={value}
       onChange={onChange}
       searchable

@@ -101,6 +101,7 @@ export const ParetoTable = ({ pareto, caption, labelOf, filterOf, all, rest }: P
       id: 'cumulative',
       header: t('column.cumulative'),
       align: 'end',
+      phone: 'hide',
       cell: (bar) => bar.cumulativeShare !== null && format.percent(bar.cumulativeShare),
     },
     {

@@ -1,5 +1,7 @@
 import { useTranslation } from 'react-i18next';
+import type { z } from 'zod';
 import type { Costs } from '#contracts/analyses.ts';
+import type { CostCategory } from '#contracts/taxonomy.ts';
 import { bookedMark, estimateMark } from '#web/app/theme.ts';
 import { SvgPatterns, svgFill } from '#web/ui/chart/svg-patterns.tsx';
 import { useTerms } from '#web/ui/language.ts';
@@ -7,7 +9,12 @@ import { MoneyText } from '#web/ui/money-text.tsx';
 import { DataTable } from '#web/ui/table/data-table.tsx';
 import type { Column } from '#web/ui/table/table-columns.ts';
 
-type Row = Costs['byCategory'][number];
+interface Row {
+  /** Null for the standard costs, which have no category. */
+  category: z.infer<typeof CostCategory> | null;
+  bookedMinor: number;
+  estimatedMinor: number;
+}
 
 /** Booked filled, estimated hatched, one below the other: they are not to be read as a sum. */
 const Bars = ({ row, largest }: { row: Row; largest: number }) => (
@@ -18,17 +25,21 @@ const Bars = ({ row, largest }: { row: Row; largest: number }) => (
   </svg>
 );
 
-export const CategoryTable = ({ costs: { byCategory, currency } }: { costs: Costs }) => {
+export const CategoryTable = ({ costs: { byCategory, standardMinor, currency } }: { costs: Costs }) => {
   const { t } = useTranslation('escapes');
   const terms = useTerms();
-  const largest = Math.max(1, ...byCategory.flatMap((row) => [row.bookedMinor, row.estimatedMinor]));
+  const rows: Row[] = [
+    ...byCategory,
+    ...(standardMinor === 0 ? [] : [{ category: null, bookedMinor: 0, estimatedMinor: standardMinor }]),
+  ];
+  const largest = Math.max(1, ...rows.flatMap((row) => [row.bookedMinor, row.estimatedMinor]));
   const columns: Column<Row>[] = [
     {
       id: 'category',
       header: t('category.name'),
       rowHeader: true,
       phone: 'title',
-      cell: ({ category }) => terms.costCategory[category],
+      cell: ({ category }) => (category === null ? t('category.standard') : terms.costCategory[category]),
     },
     {
       id: 'booked',
@@ -50,8 +61,8 @@ export const CategoryTable = ({ costs: { byCategory, currency } }: { costs: Cost
     <DataTable
       caption={t('category.caption')}
       columns={columns}
-      rows={byCategory}
-      rowKey={({ category }) => category}
+      rows={rows}
+      rowKey={({ category }) => category ?? 'standard'}
     />
   );
 };

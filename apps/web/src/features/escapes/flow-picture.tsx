@@ -19,7 +19,8 @@ interface Props {
 
 /** Only the widest arcs carry their figure; the rest say it when pointed at and stand in the matrix. */
 const labelled = 6;
-const reach = (passed: number): 'one' | 'many' => (passed >= 2 ? 'many' : 'one');
+/** Two gates lie between stages that are three steps apart. */
+const reach = (steps: number): 'one' | 'many' => (steps >= 3 ? 'many' : 'one');
 
 export const FlowPicture = ({ matrix, weight, upright, write, filterOf, spoken }: Props) => {
   const { t } = useTranslation('escapes');
@@ -36,7 +37,8 @@ export const FlowPicture = ({ matrix, weight, upright, write, filterOf, spoken }
   const place = (at: number) => (upright ? { cx: 0, cy: at } : { cx: at, cy: line.base });
 
   return (
-    <svg viewBox={box} className={classes.flow} role="img" aria-label={spoken} data-upright={upright || undefined}>
+    // biome-ignore lint/a11y/useSemanticElements: a group of links drawn in SVG has no HTML element
+    <svg viewBox={box} className={classes.flow} role="group" aria-label={spoken} data-upright={upright || undefined}>
       {flow.arcs.map(({ cell, width, path, weight: figure }) => (
         <Link
           key={`${cell.origin}-${cell.found}`}
@@ -45,7 +47,7 @@ export const FlowPicture = ({ matrix, weight, upright, write, filterOf, spoken }
           aria-label={name(cell, write(figure))}
           tabIndex={-1}
         >
-          <path d={path} strokeWidth={width} className={classes.arc} data-reach={reach(cell.passed ?? 0)}>
+          <path d={path} strokeWidth={width} className={classes.arc} data-reach={reach(cell.steps ?? 0)}>
             <title>{name(cell, write(figure))}</title>
           </path>
         </Link>

@@ -26,7 +26,7 @@ describe('flow picture', () => {
     expect(flow.spots.map(({ at }) => at)).toEqual([50, 150, 250, 350, 450, 550, 650, 750, 850, 950]);
     expect(flow.spots[3]?.here?.reports).toBe(40);
   });
-  it('rises higher the more gates were passed, and stays inside its room', () => {
+  it('rises higher the further the fault came, and stays inside its room', () => {
     const [six, nine] = flow.arcs;
     expect(nine?.top.y).toBeLessThan(six?.top.y ?? 0);
     for (const { top } of flow.arcs) expect(top.y).toBeGreaterThan(0);

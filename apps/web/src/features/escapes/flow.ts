@@ -45,14 +45,14 @@ export const flowOf = (matrix: Matrix, weight: Weight, { along, across, margin, 
   const largest = Math.max(1, ...matrix.placed.map((cell) => weightOf(cell, weight)));
   const heaviest = (cell: Cell): number => weightOf(cell, weight) / largest;
   // A band of width w rises to this height; the longest way fills the room.
-  const rise = (passed: number): number => ((across - widest / 2 - 14) * (0.35 + passed * 0.65)) / (0.35 + 9 * 0.65);
+  const rise = (steps: number): number => ((across - widest / 2 - 14) * (0.35 + steps * 0.65)) / (0.35 + 9 * 0.65);
 
   const arcs = matrix.placed
-    .filter((cell) => cell.origin !== 'none' && cell.passed !== null && cell.passed > 0 && weightOf(cell, weight) > 0)
+    .filter((cell) => cell.origin !== 'none' && cell.steps !== null && cell.steps > 0 && weightOf(cell, weight) > 0)
     .map((cell): Arc => {
       const start = at(cell.origin as Stage);
       const end = at(cell.found);
-      const height = rise(cell.passed ?? 0);
+      const height = rise(cell.steps ?? 0);
       // The top of a cubic with both handles at 4/3 of the height lies exactly at the height.
       const handle = (height * 4) / 3;
       const middle = (start + end) / 2;

@@ -24,11 +24,11 @@ describe('escape matrix', () => {
     expect(matrix.origins.reduce((sum, origin) => sum + matrix.ofOrigin(origin).reports, 0)).toBe(12);
     expect(matrix.founds.reduce((sum, found) => sum + matrix.ofFound(found).reports, 0)).toBe(12);
   });
-  it('counts the gates a fault passed', () => {
+  it('counts the stages from origin to found', () => {
     // insertion is stage 4, field stage 10.
-    expect(matrix.at('insertion', 'field')?.passed).toBe(6);
-    expect(matrix.at('insertion', 'insertion')?.passed).toBe(0);
-    expect(matrix.at('none', 'field')?.passed).toBeNull();
+    expect(matrix.at('insertion', 'field')?.steps).toBe(6);
+    expect(matrix.at('insertion', 'insertion')?.steps).toBe(0);
+    expect(matrix.at('none', 'field')?.steps).toBeNull();
     expect(matrix.at('receiving', 'insertion')).toBeUndefined();
   });
 });

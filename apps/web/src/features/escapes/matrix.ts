@@ -6,8 +6,8 @@ export type Origin = Stage | 'none';
 export interface Cell extends Counts {
   readonly origin: Origin;
   readonly found: Stage;
-  /** How many gates the fault passed before it was found; null without an origin. */
-  readonly passed: number | null;
+  /** How many of the ten common stages lie from origin to found; null without an origin. */
+  readonly steps: number | null;
 }
 
 const nothing: Counts = { reports: 0, terminals: 0, bookedMinor: 0, estimateMinor: 0 };
@@ -27,7 +27,7 @@ export const matrixOf = (cells: Escapes['cells']) => {
   const placed: Cell[] = cells.map(({ origin, ...cell }) => ({
     ...cell,
     origin: origin ?? 'none',
-    passed: origin === null ? null : stageNumber(cell.found) - stageNumber(origin),
+    steps: origin === null ? null : stageNumber(cell.found) - stageNumber(origin),
   }));
   const origins: Origin[] = [...stages, 'none' as const].filter((origin) => placed.some((it) => it.origin === origin));
   const founds = stages.filter((found) => placed.some((it) => it.found === found));

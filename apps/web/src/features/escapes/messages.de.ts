@@ -30,7 +30,7 @@ export const messages: MessageCatalogue['escapes'] = {
     here: 'Entstanden und gefunden bei {{stage}}: {{figure}}',
     key: {
       here: 'gefunden, wo er entstand',
-      one: 'eine Prüfung später gefunden',
+      one: 'höchstens eine Prüfung durchlaufen',
       many: 'zwei oder mehr Prüfungen durchlaufen',
     },
   },
@@ -43,7 +43,7 @@ export const messages: MessageCatalogue['escapes'] = {
     cell: 'Entstanden bei {{origin}}, gefunden bei {{found}}: {{figure}}',
   },
   gates: {
-    caption: 'Wie viele der Fehler, die sie erreichten, fand jede Prüfung? Kontakte mit bekanntem Ursprung.',
+    caption: 'Wie viele der Fehler, die sie erreichten, fand jede Prüfung? Meldungen mit bekanntem Ursprung.',
     stage: 'Prüfung',
     foundHere: 'Hier gefunden',
     foundLater: 'Später gefunden',
@@ -92,5 +92,6 @@ export const messages: MessageCatalogue['escapes'] = {
     caption: 'Kosten nach Art. Gefüllte Balken sind gebucht, schraffierte geschätzt.',
     name: 'Kostenart',
     bars: 'Oben gebucht, unten geschätzt',
+    standard: 'Standardkosten, wo kein Posten erfasst ist',
   },
 };

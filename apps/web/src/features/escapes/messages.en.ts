@@ -30,7 +30,7 @@ export const messages = {
     here: 'Made and found at {{stage}}: {{figure}}',
     key: {
       here: 'found where it was made',
-      one: 'found one gate later',
+      one: 'passed one gate at most',
       many: 'passed two or more gates',
     },
   },
@@ -43,7 +43,7 @@ export const messages = {
     cell: 'Made at {{origin}}, found at {{found}}: {{figure}}',
   },
   gates: {
-    caption: 'How many of the faults that reached it did each gate find? Terminals with a known origin.',
+    caption: 'How many of the faults that reached it did each gate find? Reports with a known origin.',
     stage: 'Gate',
     foundHere: 'Found here',
     foundLater: 'Found later',
@@ -92,6 +92,7 @@ export const messages = {
     caption: 'Cost by category. Filled bars are booked, hatched bars are estimated.',
     name: 'Category',
     bars: 'Booked above, estimated below',
+    standard: 'Standard cost, where no item was entered',
   },
 };
 

@@ -1,11 +1,11 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { AnalysisFilter } from '#contracts/shared/filter.ts';
+import { week } from '#contracts/analyses.ts';
 import { signedIn } from '#web/app/roots.ts';
 import { searchOf } from '#web/ui/search.ts';
 
 export const weekRoute = createRoute({
   getParentRoute: () => signedIn,
   path: '/',
-  validateSearch: searchOf(AnalysisFilter),
+  validateSearch: searchOf(week.query!),
   component: lazyRouteComponent(() => import('./week-page.tsx'), 'WeekPage'),
 });

@@ -80,6 +80,7 @@ export const DataTable = <Row extends object>({
                     scope={column.rowHeader ? 'row' : undefined}
                     data-align={column.align}
                     data-phone={column.phone}
+                    data-nowrap={column.nowrap || undefined}
                     data-label={column.header}
                   >
                     <div className={classes.value}>{column.cell(row.original)}</div>

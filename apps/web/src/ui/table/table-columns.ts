@@ -20,6 +20,8 @@ export interface Column<Row> {
   /** On a phone: heading of the card, or left out. */
   readonly phone?: 'title' | 'hide';
   readonly rowHeader?: boolean;
+  /** Codes and numbers that must not be broken. */
+  readonly nowrap?: boolean;
 }
 
 export const features = tableFeatures({ rowSortingFeature, sortedRowModel: createSortedRowModel() });
