@@ -18,10 +18,12 @@ import './platform/types.ts';
 import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
+import { imports } from './features/imports/imports.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
 import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
 import { production } from './features/production/production.routes.ts';
+import { week } from './features/week/week.routes.ts';
 
 export interface AppOptions {
   config: Config;
@@ -31,10 +33,12 @@ export interface AppOptions {
 
 /** The features, in the order of the navigation. */
 const features: ((app: FastifyInstance) => void)[] = [
+  week,
   analyses,
   failures,
   photos,
   production,
+  imports,
   masterData,
   people,
   audit,

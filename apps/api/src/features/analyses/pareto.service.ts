@@ -2,15 +2,19 @@ import type { z } from 'zod';
 import type { Pareto, ParetoQuery } from '#contracts/analyses.ts';
 import type { Asked } from './asked.service.ts';
 import { isExposureDimension } from './exposure.queries.ts';
+import type { Counted } from './pareto.groups.ts';
 import { presentPareto } from './pareto.present.ts';
 import { codesOf, exposureByKey, sumsByKey } from './pareto.queries.ts';
 import { comparedPeriod } from './period.rules.ts';
 
-type Options = Pick<z.output<typeof ParetoQuery>, 'dimension' | 'measure' | 'compare' | 'top' | 'bars'>;
+export type ParetoAsked = Pick<z.output<typeof ParetoQuery>, 'dimension' | 'measure' | 'compare' | 'top' | 'bars'>;
 
-export async function paretoOf(asked: Asked, options: Options): Promise<Pareto> {
-  const { dimension, measure } = options;
-  const compared = comparedPeriod(asked.period, options.compare);
+/** What a Pareto is made of: sums and production per key, now and in the period compared with. */
+export async function countPareto(
+  asked: Asked,
+  { dimension, measure, compare }: ParetoAsked,
+): Promise<{ counted: Counted; compared: Pareto['compared'] }> {
+  const compared = comparedPeriod(asked.period, compare);
   const spread = measure === 'booked' || measure === 'withEstimates' ? measure : null;
   const place = isExposureDimension(dimension) ? dimension : null;
   const [now, before, exposure, exposureBefore] = await Promise.all([
@@ -19,10 +23,15 @@ export async function paretoOf(asked: Asked, options: Options): Promise<Pareto> 
     exposureByKey(asked, place, asked.period),
     compared ? exposureByKey(asked, place, compared) : [],
   ]);
-  const answer = presentPareto(asked, options, { now, before, exposure, exposureBefore }, compared);
+  return { counted: { now, before, exposure, exposureBefore }, compared };
+}
+
+export async function paretoOf(asked: Asked, options: ParetoAsked): Promise<Pareto> {
+  const { counted, compared } = await countPareto(asked, options);
+  const answer = presentPareto(asked, options, counted, compared);
   const codes = await codesOf(
     asked,
-    dimension,
+    options.dimension,
     answer.bars.map(({ key }) => key),
   );
   return { ...answer, bars: answer.bars.map((bar) => ({ ...bar, label: codes.get(bar.key) ?? bar.key })) };
