@@ -6,7 +6,7 @@ const worthRetrying = (failures: number, error: unknown): boolean =>
 
 export const queryClient = new QueryClient({
   defaultOptions: {
-    queries: { staleTime: 30_000, retry: worthRetrying, refetchOnWindowFocus: false },
-    mutations: { retry: false },
+    queries: { staleTime: 30_000, retry: worthRetrying, refetchOnWindowFocus: false, networkMode: 'always' },
+    mutations: { retry: false, networkMode: 'always' },
   },
 });

@@ -35,7 +35,7 @@ export const ChangeText = ({ change, against, brief }: { change: Change; against
         <Icon size={16} aria-hidden />
         {change.ratio === null ? t('change.new') : format.change(change.ratio - 1)} {against}
       </span>
-      <span className={classes.quiet}>
+      <span className={`${classes.quiet} ${brief ? classes.limits : ''}`}>
         ({limits}
         <span className={brief ? 'visually-hidden' : undefined}>; {t(`change.${change.verdict}`)}</span>)
       </span>

@@ -15,7 +15,8 @@ describe('money', () => {
   });
   it('is shortened for headlines', () => {
     expect(plain(en.moneyShort({ amountMinor: 1_234_567, currency: 'EUR' }))).toBe('EUR 12.3k');
-    expect(plain(en.moneyShort({ amountMinor: -95_049, currency: 'EUR' }))).toBe('EUR -950');
+    expect(plain(de.moneyShort({ amountMinor: 846_000, currency: 'EUR' }))).toBe('8.460 EUR');
+    expect(plain(en.moneyShort({ amountMinor: -95_049, currency: 'EUR' }))).toBe('-EUR 950');
   });
 });
 

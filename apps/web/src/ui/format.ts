@@ -54,14 +54,16 @@ const formatsOf = (locale: Locale) => {
     /** Parts per million, three significant digits below 100. */
     ppm: (value: number): string => `${significant(value)} ppm`,
     money,
-    /** For headlines and axes, where cents would only be noise: EUR 12.3k. */
-    moneyShort: ({ amountMinor, currency }: Money): string => {
-      const value = amountMinor / 10 ** minorDigits(currency);
-      const short = number(value, { notation: 'compact', maximumSignificantDigits: 3 });
-      return Math.abs(value) < 1000
-        ? `${currency} ${number(value, { maximumFractionDigits: 0 })}`
-        : `${currency} ${short}`;
-    },
+    /** For headlines and axes, where cents would only be noise: EUR 12.3K. */
+    moneyShort: ({ amountMinor, currency }: Money): string =>
+      number(amountMinor / 10 ** minorDigits(currency), {
+        style: 'currency',
+        currency,
+        currencyDisplay: 'code',
+        notation: 'compact',
+        maximumSignificantDigits: 3,
+        useGrouping: 'always',
+      }),
     day,
     dayShort: (value: string): string => day(value, { day: 'numeric', month: 'short' }),
     /** An instant shown in the given zone, which is the plant's wherever a plant is known. */

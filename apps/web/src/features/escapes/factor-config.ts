@@ -10,6 +10,12 @@ interface Words {
   axis: string;
 }
 
+/** The power of ten above every measured limit. */
+const ceiling = (byFound: Costs['byFound']): number => {
+  const highest = byFound.map(({ factor }) => factor.interval?.high ?? factor.value ?? 1);
+  return 10 ** Math.ceil(Math.log10(Math.max(10, ...highest)));
+};
+
 export const factorConfig = (
   byFound: Costs['byFound'],
   words: Words,
@@ -46,6 +52,8 @@ export const factorConfig = (
       x: { grid: { display: false }, offset: true, ticks: { autoSkip: false } },
       y: {
         type: 'logarithmic',
+        // The yardstick soon leaves the measured range; it may leave the picture too.
+        max: ceiling(byFound),
         title: { display: true, text: words.axis },
         ticks: { callback: (tick) => (Number.isInteger(Math.log10(Number(tick))) ? write(Number(tick)) : '') },
       },

@@ -5,6 +5,7 @@ import { PageHead } from '#web/ui/page-head.tsx';
 import { usePerson } from '#web/ui/person.ts';
 import { PasswordForm } from './password-form.tsx';
 import { PreferencesForm } from './preferences-form.tsx';
+import { RolesList } from './roles-list.tsx';
 
 export const AccountPage = () => {
   const { t } = useTranslation('session');
@@ -16,6 +17,11 @@ export const AccountPage = () => {
         {t('account.preferences')}
       </Title>
       <PreferencesForm person={person} />
+      <Divider my="xl" />
+      <Title order={2} mb="sm">
+        {t('account.roles')}
+      </Title>
+      <RolesList grants={person.grants} />
       <Divider my="xl" />
       <Title order={2} mb="sm">
         {t('account.password')}

@@ -34,10 +34,6 @@ export const WeekView = ({ week }: { week: Week }) => {
               <EmptyNote title={t('quiet')}>{t('quietText')}</EmptyNote>
             )}
           </section>
-          <section className={classes.part}>
-            <h2>{t('costliest.title')}</h2>
-            {costliest.length > 0 ? <Costliest rows={costliest} /> : <p>{t('costliest.nothing')}</p>}
-          </section>
         </div>
         <div>
           <section className={classes.part}>
@@ -68,6 +64,10 @@ export const WeekView = ({ week }: { week: Week }) => {
           </section>
         </div>
       </div>
+      <section className={classes.part}>
+        <h2>{t('costliest.title')}</h2>
+        {costliest.length > 0 ? <Costliest rows={costliest} /> : <p>{t('costliest.nothing')}</p>}
+      </section>
       <MoneyNotes head={week} />
     </>
   );
