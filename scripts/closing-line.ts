@@ -1,4 +1,4 @@
-/** Vitest reporter: one closing line over all suites, as the last thing printed; also written to CLOSING_LINE_FILE. */
+/** Vitest reporter: one closing line over all suites, as the last thing printed, or written to CLOSING_LINE_FILE. */
 import { writeFileSync } from 'node:fs';
 import type { Reporter, SerializedError, TestModule } from 'vitest/node';
 
@@ -17,6 +17,6 @@ export default class ClosingLine implements Reporter {
     const skipped = counts.skipped > 0 ? `, ${counts.skipped} skipped` : '';
     const line = `${counts.passed} passed, ${counts.failed} failed${skipped}`;
     if (process.env.CLOSING_LINE_FILE) writeFileSync(process.env.CLOSING_LINE_FILE, `${line}\n`);
-    process.on('exit', () => process.stdout.write(`${line}\n`));
+    else process.on('exit', () => process.stdout.write(`${line}\n`));
   }
 }
