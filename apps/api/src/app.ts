@@ -7,7 +7,7 @@ import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod
 import type { Database } from '#db/client.ts';
 import type { Config } from './config.ts';
 import { refuseUnstorableText } from './platform/bad-input.ts';
-import { handleErrors } from './platform/error-handler.ts';
+import { handleErrors, refuseUnreadable } from './platform/error-handler.ts';
 import { reportHealth } from './platform/health.ts';
 import { newId } from './platform/ids.ts';
 import { describeApi } from './platform/openapi.ts';
@@ -17,6 +17,7 @@ import { serveWeb } from './platform/static-web.ts';
 import './platform/types.ts';
 import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
+import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { imports } from './features/imports/imports.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
@@ -36,6 +37,7 @@ const features: ((app: FastifyInstance) => void)[] = [
   week,
   analyses,
   failures,
+  evidence,
   photos,
   production,
   imports,
@@ -53,6 +55,7 @@ export async function buildApp({ config, db, clock }: AppOptions): Promise<Fasti
     genReqId: newId,
     routerOptions: { maxParamLength: 200 },
     ajv: { customOptions: {} },
+    frameworkErrors: refuseUnreadable,
   });
   app.decorate('config', config);
   app.decorate('db', db);

@@ -5,8 +5,8 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { CostItemInput, Report } from '#contracts/failures.ts';
 import { type Sql, sql, txExecute } from '#db/sql.ts';
 import { finish } from './finish.ts';
+import { openReport } from './open-report.service.ts';
 import { convertOn, hourlyRateOn } from './rates.repository.ts';
-import { openReport } from './reports.repository.ts';
 
 type Input = z.output<typeof CostItemInput>;
 interface Plant {

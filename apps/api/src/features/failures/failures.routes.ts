@@ -8,7 +8,7 @@ import { exportReports } from './export.ts';
 import * as service from './failures.service.ts';
 import * as list from './list.queries.ts';
 import { recentMarks } from './marks.queries.ts';
-import { readReport } from './reports.repository.ts';
+import { readReport } from './open-report.service.ts';
 import * as saved from './saved-filters.service.ts';
 import { sortReport } from './sorting.service.ts';
 

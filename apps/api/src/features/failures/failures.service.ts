@@ -7,8 +7,9 @@ import { stageOf } from '#contracts/taxonomy.ts';
 import { sql, txExecute } from '#db/sql.ts';
 import { finish } from './finish.ts';
 import { reportNumber, takeNumbers } from './numbering.ts';
+import { openReport } from './open-report.service.ts';
 import { checkReferences, type Facts } from './references.queries.ts';
-import { findReport, openReport, saveReport, toColumns } from './reports.repository.ts';
+import { findReport, saveReport, toColumns } from './reports.repository.ts';
 import { keepChange, requireOrder, sortingColumns } from './sorting.service.ts';
 
 /** What the master data decides: the plant's stage sets the common one, a safety-relevant housing sets the flag. */

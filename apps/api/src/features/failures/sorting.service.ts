@@ -1,11 +1,13 @@
 import type { z } from 'zod';
+import { withdrawConfirmation } from '#api/features/evidence/withdraw.service.ts';
 import { newId } from '#api/platform/ids.ts';
 import { problem } from '#api/platform/problems.ts';
 import type { Unit } from '#api/platform/unit.ts';
 import type { Report, Sorting } from '#contracts/failures.ts';
 import { type Stage, stageNumber } from '#contracts/taxonomy.ts';
 import { finish } from './finish.ts';
-import { openReport, saveReport } from './reports.repository.ts';
+import { openReport } from './open-report.service.ts';
+import { saveReport } from './reports.repository.ts';
 
 type SortingInput = z.output<typeof Sorting>;
 
@@ -47,10 +49,23 @@ export async function keepChange(unit: Unit, { id, plantId }: Pick<Report, 'id' 
   });
 }
 
-export async function sortReport(unit: Unit, id: string, version: number, sorting: SortingInput): Promise<Report> {
-  const before = await openReport(unit, 'failures.sort', id);
+/** Gives an open report its cause and ends the write. */
+export async function applySorting(
+  unit: Unit,
+  before: Report,
+  version: number,
+  action: string,
+  sorting: SortingInput,
+): Promise<Report> {
   requireOrder(sorting.origin, before.found, 'origin');
   await saveReport(unit.tx, before, version, sortingColumns(unit, sorting));
   await keepChange(unit, before, sorting);
-  return finish(unit, 'sorted', before, before);
+  return finish(unit, action, before, before);
+}
+
+/** Sorts without the evidence; a confirmation of the report no longer holds then. */
+export async function sortReport(unit: Unit, id: string, version: number, sorting: SortingInput): Promise<Report> {
+  const before = await openReport(unit, 'failures.sort', id);
+  await withdrawConfirmation(unit, before);
+  return applySorting(unit, before, version, 'sorted', sorting);
 }

@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import type { PlantScope } from '#api/platform/actor.ts';
+import { Cause } from '#contracts/taxonomy.ts';
+import { empty, type Sql, sql } from '#db/sql.ts';
+
+export const JudgedCase = z.object({
+  plantId: z.string(),
+  plantCode: z.string(),
+  cause: Cause,
+  suggested: Cause,
+  frequent: Cause,
+  probabilities: z.array(z.number()),
+  base: z.array(z.number()),
+});
+export type JudgedCase = z.output<typeof JudgedCase>;
+
+/** Live decisions for which somebody had taken a finding, each with what was said before it was learned from. */
+export const judgedCasesSql = (
+  scope: PlantScope,
+  { from, to }: { from?: string | undefined; to?: string | undefined },
+): Sql => sql`
+  select c.plant_id as "plantId", p.code as "plantCode", c.cause, c.suggested, c.frequent, c.probabilities, c.base
+  from confirmation c join plant p on p.id = c.plant_id
+  where c.superseded_at is null and c.taken > 0 and c.cause <> 'undetermined'
+    ${scope === 'all' ? empty : sql`and c.plant_id = any(${scope}::uuid[])`}
+    ${from ? sql`and c.at >= ${from}::date` : empty} ${to ? sql`and c.at < ${to}::date` : empty}`;
+
+export const OpinionPair = z.object({ first: Cause, second: Cause });
+export const opinionPairsSql = (scope: PlantScope): Sql => sql`
+  select o.first_cause as first, o.cause as second from opinion o
+  where o.given_at is not null ${scope === 'all' ? empty : sql`and o.plant_id = any(${scope}::uuid[])`}`;
+
+export const StandingRow = z.object({
+  cases: z.int(),
+  hits: z.int(),
+  frequentHits: z.int(),
+  onlySuggestion: z.int(),
+  onlyFrequent: z.int(),
+});
+/** Whether the suggestion beats the most frequent cause, from the latest decisions of the group. */
+export const standingSql = (limit: number): Sql => sql`
+  select count(*)::int as cases, count(*) filter (where c.suggested = c.cause)::int as hits, count(*) filter (where c.frequent = c.cause)::int as "frequentHits",
+    count(*) filter (where c.suggested = c.cause and c.frequent <> c.cause)::int as "onlySuggestion",
+    count(*) filter (where c.suggested <> c.cause and c.frequent = c.cause)::int as "onlyFrequent"
+  from (select suggested, cause, frequent from confirmation where superseded_at is null and taken > 0 and cause <> 'undetermined' order by id desc limit ${limit}) c`;
