@@ -21,10 +21,11 @@ const finding: Record<Cause, Draw> = {
     `<g transform="rotate(180 ${x + 42} ${y + 42})">${contact(x, y + 6)}</g>${rect(x + 16, y + 10, 52, 8, '#e8e8e4')}`,
   probe_damage: (x, y) =>
     `${rect(x + 18, y + 22, 48, 40, '#b9a46a')}<circle cx="${x + 42}" cy="${y + 42}" r="13" fill="#3d3622"/>`,
-  wire_dress: (x, y) => `<g transform="translate(10 0) skewX(-14)">${contact(x + 10, y)}</g>`,
+  wire_dress: (x, y) =>
+    `<g transform="translate(${x + 42} ${y + 42}) skewX(-16) translate(-42 -42)">${contact(8, 0)}</g>`,
   adhesive: (x, y) =>
     `${contact(x, y)}<ellipse cx="${x + 42}" cy="${y + 56}" rx="34" ry="20" fill="#d8ecf2" opacity="0.75"/>`,
-  component: (x, y) => contact(x, y) + rect(x + 14, y + 8, 22, 12, '#2f3437'),
+  component: (x, y) => contact(x, y) + rect(x + 12, y + 10, 26, 14, '#79848a'),
   application_limit: (x, y) => rect(x + 30, y + 28, 24, 30, '#9a8a55'),
   undetermined: contact,
 };
