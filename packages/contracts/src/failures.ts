@@ -158,7 +158,7 @@ export const ReportCost = z.object({
   bookedMinor: MinorUnits,
   estimatedMinor: MinorUnits.describe('cost items marked as estimates'),
   standardMinor: MinorUnits.nullable().describe(
-    'standard cost; used as the estimate only where the report has no cost item',
+    'standard cost, which stands in as the estimate where the report has no cost item; null where it has one',
   ),
 });
 

@@ -9,6 +9,7 @@ export const messages: MessageCatalogue['app'] = {
   pages: {
     week: 'Woche',
     failures: 'Fehler',
+    record: 'Erfassen',
     causes: 'Ursachen',
     escapes: 'Schlupf',
     production: 'Produktion',

@@ -9,6 +9,7 @@ export const messages = {
   pages: {
     week: 'Week',
     failures: 'Failures',
+    record: 'Record',
     causes: 'Causes',
     escapes: 'Escapes',
     production: 'Production',

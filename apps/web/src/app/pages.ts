@@ -1,5 +1,12 @@
 /** The thumb index: the pages a person may open, in the order of the work. */
-import { IconArrowsSplit2, IconCalendarWeek, IconChartBar } from '@tabler/icons-react';
+import {
+  IconArrowsSplit2,
+  IconCalendarWeek,
+  IconChartBar,
+  IconListDetails,
+  IconPencilPlus,
+  IconStack2,
+} from '@tabler/icons-react';
 import type { LinkProps } from '@tanstack/react-router';
 import type { Permission } from '#contracts/permissions.ts';
 import type { messages } from './messages.en.ts';
@@ -13,6 +20,9 @@ export interface PageEntry {
 
 export const pages: readonly PageEntry[] = [
   { to: '/', label: 'week', icon: IconCalendarWeek, permission: 'analyses.read' },
+  { to: '/failures', label: 'failures', icon: IconListDetails, permission: 'failures.read' },
+  { to: '/record', label: 'record', icon: IconPencilPlus, permission: 'failures.write' },
   { to: '/causes', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
   { to: '/escapes', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
+  { to: '/production', label: 'production', icon: IconStack2, permission: 'production.read' },
 ];

@@ -2,6 +2,8 @@
 import { createRouter } from '@tanstack/react-router';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
+import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
+import { productionRoute } from '#web/features/production/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
 import { parseSearch, stringifySearch } from '#web/ui/search.ts';
@@ -11,7 +13,17 @@ import { root, signedIn } from './roots.ts';
 const routeTree = root.addChildren([
   signInRoute,
   firstPasswordRoute,
-  signedIn.addChildren([weekRoute, causesRoute, escapesRoute, accountRoute]),
+  signedIn.addChildren([
+    failuresRoute,
+    newReportRoute,
+    reportRoute,
+    recordRoute,
+    productionRoute,
+    weekRoute,
+    causesRoute,
+    escapesRoute,
+    accountRoute,
+  ]),
 ]);
 
 export const router = createRouter({

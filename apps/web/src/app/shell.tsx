@@ -1,6 +1,7 @@
 /** The sheet every signed-in page is written on: band above, thumb index at its right edge (below on a phone). */
 import { Outlet } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
+import { OutboxStrip } from '#web/features/failures/record/outbox/outbox-strip.tsx';
 import { Band } from './band.tsx';
 import classes from './shell.module.css';
 import { ThumbIndex } from './thumb-index.tsx';
@@ -15,6 +16,7 @@ export const Shell = () => {
       <Band />
       <ThumbIndex />
       <main id="content" tabIndex={-1} className={classes.sheet}>
+        <OutboxStrip />
         <Outlet />
       </main>
     </div>

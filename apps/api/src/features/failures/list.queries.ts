@@ -28,7 +28,7 @@ const rowsOf = (selected: Sql): Sql => sql`
     f.quantity_found as "quantityFound", f.quantity_inspected as "quantityInspected", f.lock_state as "lockState",
     f.disposition, f.safety, f.cause, f.sub_cause as "subCause", f.origin, f.photo_count as "photoCount", f.note,
     json_build_object('currency', p.currency, 'bookedMinor', f.booked_minor, 'estimatedMinor', f.estimated_minor,
-      'standardMinor', f.standard_minor) as cost
+      'standardMinor', case when f.cost_items = 0 then f.standard_minor end) as cost
   from (${selected}) s
   join failure f on f.id = s.id and f.plant_id = s.plant_id
   join plant p on p.id = f.plant_id

@@ -45,6 +45,6 @@ export const reportSql = (id: string): Sql => sql`
     f.gates_passed as "gatesPassed", f.import_id as "importId", f.import_line as "importLine",
     f.voided_at as "voidedAt", f.void_reason as "voidReason", f.version,
     json_build_object('currency', p.currency, 'bookedMinor', f.booked_minor, 'estimatedMinor', f.estimated_minor,
-      'standardMinor', f.standard_minor) as cost,
+      'standardMinor', case when f.cost_items = 0 then f.standard_minor end) as cost,
     ${costItems} as "costItems", ${photos} as photos, ${causeChanges} as "causeChanges"
   from failure f join plant p on p.id = f.plant_id where f.id = ${id}::uuid`;
