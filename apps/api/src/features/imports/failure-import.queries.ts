@@ -151,12 +151,12 @@ export const keepCauses = (client: Client, { at, actor, personId }: Doer): Promi
       where v.verdict in ('add', 'change') and ${sorted} and (last.cause, last.sub_cause, last.origin) is distinct from (f.cause, f.sub_cause, f.origin)`,
   );
 
-/** Cost items of the rows. An item's id follows from report, category and basis, so that a changed amount replaces the old one. */
+/** Cost items of the rows. An item's id is a name-based UUID (RFC 9562, version 3) of report, category and basis, so that a changed amount replaces the old one. */
 export async function writeCosts(client: Client): Promise<void> {
   await execute(
     client,
     sql`insert into cost_item (id, plant_id, failure_id, category, basis, incurred_on, amount_minor, currency, plant_minor, rate_on)
-      select md5(v.failure_id::text || i.category || r.cost_basis)::uuid, v.plant_id, v.failure_id, i.category, r.cost_basis, r.found_on, i.minor,
+      select overlay(overlay(md5(v.failure_id::text || i.category || r.cost_basis) placing '3' from 13) placing '8' from 17)::uuid, v.plant_id, v.failure_id, i.category, r.cost_basis, r.found_on, i.minor,
         r.cost_currency, i.plant_minor, r.cost_rate_on
       from import_verdict v join import_row r on r.line = v.line
       cross join lateral unnest(r.cost_categories, r.cost_minor, r.cost_plant_minor) as i (category, minor, plant_minor)
