@@ -77,6 +77,8 @@ export const headers: Readonly<Record<FieldName, readonly string[]>> = {
     'Nr',
     'Meldung',
     'Meldungsnummer',
+    'Melde-Nr',
+    'Fehlernummer',
     'Meldungsnr',
     'Vorgang',
     'Beleg',
