@@ -60,7 +60,8 @@ describe('escalationFactors', () => {
 });
 
 describe('ruleOfTen', () => {
-  it('is marked as common practice', () => {
-    expect(ruleOfTen(3)).toEqual({ factor: 1000, basis: 'common_practice' });
+  it('is tenfold a check slipped through, and marked as common practice', () => {
+    expect(ruleOfTen(2, 3)).toEqual({ factor: 1, basis: 'common_practice' });
+    expect([5, 6, 8, 10].map((found) => ruleOfTen(2, found).factor)).toEqual([10, 100, 1000, 10_000]);
   });
 });

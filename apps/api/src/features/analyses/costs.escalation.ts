@@ -32,15 +32,14 @@ function baseOf(stages: readonly LogCosts[]): LogCosts | undefined {
   return stages.find(({ count }) => count >= enough) ?? most;
 }
 
-/** How cost per terminal grows from stage to stage. `existing` are the stages of the plants, by number. */
+/** How cost per terminal grows from stage to stage. */
 export function escalation(
   rows: readonly FoundCosts[],
-  { money, seed, existing }: { money: Converter; seed: number; existing: readonly number[] },
+  { money, seed }: { money: Converter; seed: number },
 ): { baseStage: Stage | null; of(stage: number): Escalation } {
   const costs = logCosts(rows, money);
   const base = baseOf(costs);
   const factors = escalationFactors(costs, { baseStage: base?.stage ?? 0, seed });
-  const process = [...new Set([...existing, ...costs.map(({ stage }) => stage)])].sort((a, b) => a - b);
   return {
     baseStage: base ? stageOf(base.stage) : null,
     of(stage) {
@@ -48,7 +47,7 @@ export function escalation(
       return {
         perTerminal: count === 0 ? null : { bookedMinor: Math.exp(sumLog / count), reports: count },
         factor: factors.find((found) => found.stage === stage)!.factor,
-        ruleOfTen: ruleOfTen(process.indexOf(stage) - process.indexOf(base?.stage ?? stage)).factor,
+        ruleOfTen: ruleOfTen(base?.stage ?? stage, stage).factor,
       };
     },
   };

@@ -10,7 +10,7 @@ import { withoutCostIn } from './sums.ts';
 const reasons = ['no_cause', 'no_origin', 'no_standard_cost', 'no_cost'] as const;
 
 export function presentCosts(
-  { head, money, plants, seed }: Pick<Asked, 'head' | 'money' | 'plants' | 'seed'>,
+  { head, money, seed }: Pick<Asked, 'head' | 'money' | 'seed'>,
   rows: readonly FoundCosts[],
   categories: readonly CategoryCosts[],
 ): Costs {
@@ -19,7 +19,7 @@ export function presentCosts(
     stages.map(([, found]) => found),
     money,
   );
-  const escalated = escalation(rows, { money, seed, existing: plants.flatMap((plant) => plant.stages) });
+  const escalated = escalation(rows, { money, seed });
   const exactly = (of: (row: FoundCosts) => number) =>
     money.exact(rows.map((row) => ({ plantId: row.plant_id, minor: of(row) })));
   const category = (basis: 'booked' | 'estimate') =>
