@@ -145,14 +145,18 @@ export const plantStages = table('stages', ofPlant('stage'), {
   common: Stage.describe('the common stage it stands for'),
   position: z.int().min(1).max(200),
 });
+const Rows = z.int().min(1).max(40);
+const Columns = z.int().min(1).max(60);
+const isGrid = (it: { rows: unknown; columns: unknown }): boolean =>
+  Rows.safeParse(it.rows).success && Columns.safeParse(it.columns).success;
 export const housings = table(
   'housings',
   ofGroup('housing'),
   {
     code: Code,
     name: Name,
-    rows: z.int().min(1).max(40),
-    columns: z.int().min(1).max(60),
+    rows: Rows,
+    columns: Columns,
     missingCavities: z
       .array(Mark)
       .max(2400)
@@ -164,7 +168,7 @@ export const housings = table(
   },
   (input) =>
     input
-      .refine((it) => new Set(gridCavities(it)).isSupersetOf(new Set(it.missingCavities)), {
+      .refine((it) => !isGrid(it) || new Set(gridCavities(it)).isSupersetOf(new Set(it.missingCavities)), {
         path: ['missingCavities'],
         message: 'must be cavities of the grid, such as B3',
       })

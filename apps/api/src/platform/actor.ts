@@ -28,13 +28,12 @@ export function holds(actor: Actor, permission: Permission, plantId: string): bo
 
 /** The plants asked for that are the actor's; all of the actor's when none is asked for. A foreign plant is simply not found. */
 export function choosePlants(actor: Actor, permission: Permission, asked: readonly string[] | undefined): PlantScope {
-  const scope = plantsWith(actor, permission);
-  if (!asked?.length) return scope;
-  if (scope !== 'all' && asked.some((plantId) => !scope.includes(plantId))) throw notFound('plant');
+  if (!asked?.length) return plantsWith(actor, permission);
+  for (const plantId of asked) requirePlant(actor, permission, plantId);
   return asked;
 }
 
-/** Refuses a write to a plant where the actor may read but not write, and hides a plant that is not the actor's. */
+/** Refuses what the role at a plant does not allow, and hides a plant that is not the actor's. */
 export function requirePlant(actor: Actor, permission: Permission, plantId: string): void {
   if (holds(actor, permission, plantId)) return;
   if (holds(actor, 'masterData.read', plantId))

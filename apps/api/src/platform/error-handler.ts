@@ -70,13 +70,17 @@ function fromFastify(error: FastifyError): ProblemError | null {
   return null;
 }
 
+/** What the schema library says of a value that was not sent, in words for whoever sent it. */
+const plainMessage = (message = 'is not valid'): string =>
+  message.endsWith('received undefined') ? 'is missing' : message;
+
 function toProblem(error: FastifyError, request: FastifyRequest): ProblemError {
   if (error instanceof ProblemError) return error;
   if (hasZodFastifySchemaValidationErrors(error)) {
     const where = error.validationContext ?? 'request';
     const errors = error.validation.map((it) => ({
       path: `${where}${it.instancePath}`,
-      message: it.message ?? 'is not valid',
+      message: plainMessage(it.message),
     }));
     return problem(
       'invalid_request',
@@ -104,6 +108,10 @@ export function sendProblem(reply: FastifyReply, { problem: document }: ProblemE
     .serializer(JSON.stringify)
     .send({ ...document, instance: reply.request.id });
 }
+
+/** What Fastify refuses before there is a route: an address or method it cannot read. */
+export const refuseUnreadable = (_: unknown, __: unknown, reply: FastifyReply): FastifyReply =>
+  sendProblem(reply, problem('invalid_request', 'The address cannot be read. Check its percent signs.'));
 
 export function handleErrors(app: FastifyInstance): void {
   app.setErrorHandler<FastifyError>((error, request, reply) => sendProblem(reply, toProblem(error, request)));
