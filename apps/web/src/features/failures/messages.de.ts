@@ -169,11 +169,13 @@ export const messages: MessageCatalogue['failures'] = {
   record: {
     title: 'Fehler erfassen',
     place: 'Wo dieses Gerät steht',
+    placeFirst: 'Sagen Sie zuerst, wo dieses Gerät steht; es wird gemerkt.',
     foundAt: 'Gefunden in: {{stage}}',
     changePlace: 'Ändern',
     placeDone: 'Fertig',
     housing: 'Gehäuse',
     otherHousing: 'Ein anderes Gehäuse',
+    housingHint: 'Wählen Sie das Gehäuse; hier erscheint dann seine Steckseite, um die Kammer zu wählen.',
     noHousing: 'Kein Gehäuse',
     housingNotFound: 'Kein solches Gehäuse. Lassen Sie es offen und nennen Sie es in der Notiz.',
     cavities: 'Welche Kammern',

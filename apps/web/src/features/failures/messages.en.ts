@@ -167,11 +167,13 @@ export const messages = {
   record: {
     title: 'Record a failure',
     place: 'Where this tablet stands',
+    placeFirst: 'First say where this tablet stands; it is remembered.',
     foundAt: 'Found at: {{stage}}',
     changePlace: 'Change',
     placeDone: 'Done',
     housing: 'Housing',
     otherHousing: 'Another housing',
+    housingHint: 'Choose the housing, and its face is drawn here to pick the cavity on.',
     noHousing: 'No housing',
     housingNotFound: 'No such housing. Leave it open and name it in the note.',
     cavities: 'Which cavities',

@@ -13,7 +13,7 @@ export const CostText = ({ cost }: { cost: ReportRow['cost'] }) => {
   return (
     <span className={classes.costs}>
       {bookedMinor !== 0 && <MoneyText money={{ amountMinor: bookedMinor, currency }} basis="booked" />}
-      {estimate !== null && <MoneyText money={{ amountMinor: estimate, currency }} basis="estimated" />}
+      {estimate !== null && <MoneyText money={{ amountMinor: estimate, currency }} basis="estimated" named />}
     </span>
   );
 };

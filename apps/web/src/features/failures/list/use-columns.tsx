@@ -19,7 +19,6 @@ export const useColumns = (): readonly Column<ReportRow>[] => {
   const terms = useTerms();
   const phone = useMediaQuery('(max-width: 40em)', false, { getInitialValueInEffect: false });
   const medium = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
-  const wide = useMediaQuery('(min-width: 82em)', true, { getInitialValueInEffect: false });
   const widest = useMediaQuery('(min-width: 110em)', true, { getInitialValueInEffect: false });
   const { reportField: field } = terms;
   const id = (id: keyof typeof field) => ({ id, header: field[id] });
@@ -38,26 +37,36 @@ export const useColumns = (): readonly Column<ReportRow>[] => {
         </span>
       ),
     },
-    { ...id('foundOn'), room: true, cell: (row) => <span className={classes.day}>{format.day(row.foundOn)}</span> },
+    { ...id('foundOn'), room: true, cell: (row) => <span className={classes.nowrap}>{format.day(row.foundOn)}</span> },
     {
       id: 'place',
       header: t('list.place'),
       room: true,
-      cell: (row) => joined(row.plantCode, row.lineCode, row.station),
+      cell: (row) => (
+        <>
+          <span className={classes.nowrap}>{joined(row.plantCode, row.lineCode)}</span>
+          {row.station && <span className={classes.second}>{row.station}</span>}
+        </>
+      ),
     },
     { ...id('shift'), room: widest, phone: 'hide', cell: (row) => row.shift },
     {
       ...id('housing'),
       room: true,
-      cell: (row) => joined(row.housingCode, row.cavities.length > 0 ? row.cavities.join(', ') : null),
+      cell: (row) => (
+        <>
+          <span className={classes.nowrap}>{row.housingCode}</span>
+          {row.cavities.length > 0 && <span className={classes.second}>{row.cavities.join(', ')}</span>}
+        </>
+      ),
     },
-    { ...id('terminal'), room: wide, phone: 'hide', cell: (row) => row.terminalCode },
+    { ...id('terminal'), room: widest, phone: 'hide', cell: (row) => row.terminalCode },
     { ...id('tool'), room: widest, phone: 'hide', cell: (row) => row.toolCode },
     { ...id('reelLot'), room: widest, phone: 'hide', cell: (row) => row.reelLot },
     { ...id('found'), room: true, cell: (row) => terms.stageShort[row.found] },
     { ...id('effect'), room: medium, cell: (row) => row.effect && terms.effect[row.effect] },
     { ...id('quantityFound'), room: true, align: 'end', cell: (row) => format.count(row.quantityFound) },
-    { ...id('disposition'), room: wide, phone: 'hide', cell: (row) => terms.disposition[row.disposition] },
+    { ...id('disposition'), room: widest, phone: 'hide', cell: (row) => terms.disposition[row.disposition] },
     {
       ...id('cause'),
       room: true,

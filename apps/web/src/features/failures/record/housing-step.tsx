@@ -29,7 +29,7 @@ export const HousingStep = ({ recent, housing, cavities, onHousing, onCavities }
   const rows = new Map([...(housing ? [housing] : []), ...found].map((row) => [row.id, row]));
 
   return (
-    <div className={classes.step}>
+    <>
       {known.length > 0 && (
         <ChoiceButtons
           name="housing"
@@ -52,6 +52,7 @@ export const HousingStep = ({ recent, housing, cavities, onHousing, onCavities }
         onSearchChange={setTyped}
         nothingFoundMessage={t('record.housingNotFound')}
       />
+      {!housing && <p className={classes.hint}>{t('record.housingHint')}</p>}
       {housing?.safetyRelevant && <Cautions about={['safety']} />}
       {housing && (
         <>
@@ -62,6 +63,6 @@ export const HousingStep = ({ recent, housing, cavities, onHousing, onCavities }
           <CavityPicture face={housing} chosen={cavities} onChange={onCavities} label={t('cavity.pick')} />
         </>
       )}
-    </div>
+    </>
   );
 };

@@ -13,23 +13,21 @@ import classes from './record.module.css';
 
 interface Props {
   place: Place;
-  /** It has been chosen before, on this tablet. */
-  settled: boolean;
   plants: readonly Plant[];
   onChange: (patch: Partial<Place>) => void;
 }
 
 /** Where the tablet stands: one line to read once it is known, fields to change it. */
-export const PlaceStep = ({ place, settled, plants, onChange }: Props) => {
+export const PlaceStep = ({ place, plants, onChange }: Props) => {
   const { t } = useTranslation('failures');
   const terms = useTerms();
   const plant = plants.find(({ id }) => id === place.plantId);
-  const [editing, setEditing] = useState(!settled || plant === undefined);
+  const [editing, setEditing] = useState(!place.settled || plant === undefined);
   const lines = useQuery({ ...linesQuery(plant?.id ?? ''), enabled: plant !== undefined }).data ?? [];
   const own = useQuery({ ...stagesQuery(plant?.id ?? ''), enabled: plant !== undefined }).data ?? [];
   const stage = own.find(({ id }) => id === place.stageId)?.name ?? terms.stage[place.found];
   const done = () => {
-    onChange({ plantId: place.plantId });
+    onChange({ plantId: place.plantId, settled: true });
     setEditing(false);
   };
   const line = lines.find(({ id }) => id === place.lineId);
@@ -54,7 +52,9 @@ export const PlaceStep = ({ place, settled, plants, onChange }: Props) => {
         label={t('field.plant')}
         data={plants.map((row) => ({ value: row.id, label: rowText(row) }))}
         value={place.plantId}
-        onChange={(plantId) => onChange({ plantId, lineId: null, stageId: null, station: null, shift: null })}
+        onChange={(plantId) =>
+          onChange({ plantId, settled: false, lineId: null, stageId: null, station: null, shift: null })
+        }
         allowDeselect={false}
         required
       />

@@ -4,6 +4,8 @@ import { z } from 'zod';
 import { Stage } from '#contracts/taxonomy.ts';
 
 const Place = z.object({
+  /** All of it has been chosen and confirmed once. */
+  settled: z.boolean(),
   plantId: z.string().nullable(),
   lineId: z.string().nullable(),
   stageId: z.string().nullable(),
@@ -16,6 +18,7 @@ export type Place = z.infer<typeof Place>;
 
 const key = 'escape-ledger.place';
 const nowhere: Place = {
+  settled: false,
   plantId: null,
   lineId: null,
   stageId: null,

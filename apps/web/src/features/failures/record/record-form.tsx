@@ -66,6 +66,7 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
       void sendNow(person.id);
     },
   });
+  const placeKnown = plant !== undefined && place.settled;
   const wrongInspected = draft.quantityInspected !== null && draft.quantityInspected < draft.quantityFound;
 
   return (
@@ -76,15 +77,23 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
         record.mutate(new Date());
       }}
     >
-      <PlaceStep place={place} settled={stored.plantId !== null} plants={plants} onChange={changePlace} />
+      <PlaceStep place={place} plants={plants} onChange={changePlace} />
       <div className={classes.columns}>
-        <HousingStep
-          recent={place.recentHousings}
-          housing={draft.housingId === null ? undefined : housing}
-          cavities={draft.cavities}
-          onHousing={(housingId) => onChange({ housingId, cavities: [] })}
-          onCavities={(cavities) => onChange({ cavities })}
-        />
+        <div className={classes.step}>
+          <HousingStep
+            recent={place.recentHousings}
+            housing={draft.housingId === null ? undefined : housing}
+            cavities={draft.cavities}
+            onHousing={(housingId) => onChange({ housingId, cavities: [] })}
+            onCavities={(cavities) => onChange({ cavities })}
+          />
+          <QuantityStepper
+            label={t('record.quantity')}
+            value={draft.quantityFound}
+            onChange={(quantityFound) => onChange({ quantityFound })}
+          />
+          <PhotoStep photos={draft.photos} onChange={(photos) => onChange({ photos })} />
+        </div>
         <div className={classes.step}>
           <ChoiceButtons
             name="effect"
@@ -92,11 +101,6 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
             options={optionsOf(effects, terms.effect)}
             value={draft.effect ?? null}
             onChange={(effect) => onChange({ effect })}
-          />
-          <QuantityStepper
-            label={t('record.quantity')}
-            value={draft.quantityFound}
-            onChange={(quantityFound) => onChange({ quantityFound })}
           />
           <ChoiceButtons
             name="disposition"
@@ -112,7 +116,6 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
             value={draft.lockState}
             onChange={(lockState) => onChange({ lockState })}
           />
-          <PhotoStep photos={draft.photos} onChange={(photos) => onChange({ photos })} />
           <Textarea
             size="lg"
             label={t('record.note')}
@@ -127,7 +130,8 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
       {plant && <MoreStep draft={draft} plantId={plant.id} onChange={onChange} />}
       {record.error && <ProblemNote error={record.error} />}
       <div className={classes.send}>
-        <Button type="submit" size="xl" fullWidth loading={record.isPending} disabled={!plant || wrongInspected}>
+        {!placeKnown && <p className={classes.hint}>{t('record.placeFirst')}</p>}
+        <Button type="submit" size="xl" fullWidth loading={record.isPending} disabled={!placeKnown || wrongInspected}>
           {t('record.send')}
         </Button>
       </div>
