@@ -44,7 +44,7 @@ export interface TestApp {
 
 export async function createTestApp({ now = '2026-06-15T10:00:00Z' } = {}): Promise<TestApp> {
   const database = await createTestDatabase();
-  const dataDir = await mkdtemp(join(tmpdir(), 'escape-ledger-test-'));
+  const dataDir = await mkdtemp(join(tmpdir(), 'escape-ledger-data-'));
   const db = await openDatabase(database.url);
   const time = { now: new Date(now) };
   const config = readConfig({ DATA_DIR: dataDir, DATABASE_URL: database.url, LOG_LEVEL: 'error' });
