@@ -21,7 +21,12 @@ export default defineConfig({
     projects: [
       project('unit', 0, {
         env,
-        include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'scripts/**/*.test.ts'],
+        include: [
+          'packages/**/*.test.{ts,tsx}',
+          'apps/**/*.test.{ts,tsx}',
+          'scripts/**/*.test.ts',
+          'tests/architecture/**/*.test.ts',
+        ],
       }),
       project('published', 0, { env, include: ['tests/published/**/*.test.ts'] }),
       project('integration', 1, {

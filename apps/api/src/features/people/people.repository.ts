@@ -2,6 +2,7 @@ import { newId } from '#api/platform/ids.ts';
 import { unknownReference } from '#api/platform/problems.ts';
 import type { Grant } from '#contracts/people.ts';
 import type { Tx } from '#db/client.ts';
+import { sql, txExecute } from '#db/sql.ts';
 
 export async function grantsOf(tx: Tx, personId: string): Promise<Grant[]> {
   const rows = await tx.roleGrant.findMany({ where: { personId }, orderBy: { id: 'asc' } });
@@ -22,4 +23,9 @@ export async function replaceGrants(
   await tx.roleGrant.createMany({
     data: [...distinct.values()].map(({ role, plantId }) => ({ id: newId(), ...holder, role, plantId })),
   });
+}
+
+/** One change of people at a time, so that two administrators cannot remove each other at the same moment. */
+export async function lockAdministration(tx: Tx): Promise<void> {
+  await txExecute(tx, sql`select pg_advisory_xact_lock(hashtext('people'))`);
 }

@@ -8,8 +8,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { Grant, Person, PersonInput } from '#contracts/people.ts';
 import type { Locale } from '#contracts/shared/scalars.ts';
 import type { Database, Tx } from '#db/client.ts';
-import { sql, txExecute } from '#db/sql.ts';
-import { replaceGrants } from './people.repository.ts';
+import { lockAdministration, replaceGrants } from './people.repository.ts';
 
 type Input = z.output<typeof PersonInput>;
 interface Row {
@@ -131,11 +130,6 @@ async function change(
     after,
   });
   return after;
-}
-
-/** One change of people at a time, so that two administrators cannot remove each other at the same moment. */
-async function lockAdministration(tx: Tx): Promise<void> {
-  await txExecute(tx, sql`select pg_advisory_xact_lock(hashtext('people'))`);
 }
 
 const administers = (person: Person): boolean =>
