@@ -14,6 +14,7 @@ import { i18n, startLanguages } from './i18n.ts';
 import { queryClient } from './query-client.ts';
 import { router } from './router.tsx';
 import { watchForLostSession } from './session-lost.ts';
+import { reloadWhenStale } from './stale-version.ts';
 import { cssVariables, theme } from './theme.ts';
 
 const container = document.getElementById('root');
@@ -21,6 +22,7 @@ if (!container) throw new Error('index.html has no #root.');
 
 await startLanguages();
 watchForLostSession(queryClient);
+reloadWhenStale();
 
 createRoot(container).render(
   <StrictMode>

@@ -53,18 +53,17 @@ export const theme = createTheme({
 
 /** The palette as CSS variables: `ink.ruleStrong` is `var(--ink-rule-strong)`. */
 export const cssVariables: CSSVariablesResolver = () => ({
-  variables: {
+  variables: Object.fromEntries(
+    Object.entries(ink).map(([name, colour]) => [
+      `--ink-${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}`,
+      colour,
+    ]),
+  ),
+  light: {
     '--mantine-color-dimmed': ink.quiet,
     '--mantine-color-placeholder': ink.quiet,
     '--mantine-color-error': ink.worse,
-    ...Object.fromEntries(
-      Object.entries(ink).map(([name, colour]) => [
-        `--ink-${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}`,
-        colour,
-      ]),
-    ),
   },
-  light: {},
   dark: {},
 });
 

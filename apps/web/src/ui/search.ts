@@ -23,7 +23,8 @@ const asText = (value: unknown): unknown =>
 export const searchOf =
   <Shape extends z.ZodRawShape>(schema: z.ZodObject<Shape>) =>
   (raw: Record<string, unknown>): Partial<z.output<z.ZodObject<Shape>>> => {
-    const kept: Record<string, unknown> = {};
+    // The router lays this over the raw address: only a key set to undefined is gone.
+    const kept: Record<string, unknown> = Object.fromEntries(Object.keys(raw).map((key) => [key, undefined]));
     for (const [key, part] of Object.entries(schema.shape)) {
       if (raw[key] === undefined || raw[key] === '') continue;
       const read = (part as z.ZodType).safeParse(asText(raw[key]));
