@@ -55,6 +55,18 @@ test('a DATA_DIR that is a file: asks for another folder', async () => {
   );
 });
 
+test('a DATA_DIR with characters that PostgreSQL’s start cannot take: names them', async () => {
+  await expectRefusal(await launch({ dataDir: `${dataDir.path}/$HOME` }), /path has none of the characters " \$ ` \\/);
+});
+
+test('a DATA_DIR with blanks, quotes and letters beyond ASCII is fine', async () => {
+  const path = `${dataDir.path}/it's the plant’s größte data`;
+  const app = await startApp({ dataDir: path });
+  expect(app.output()).toContain('Escape Ledger is ready');
+  app.signal('SIGTERM');
+  expect(await app.ended).toBe(0);
+});
+
 test.runIf(isRoot)('a DATA_DIR that this user may not write: names the user and asks for another folder', async () => {
   const home = copyClone(0o755);
   try {

@@ -61,7 +61,7 @@ test('npm start ends cleanly on the Ctrl-C of a terminal, which signals every pr
   process.kill(-child.pid!, 'SIGINT');
   await app.ended;
   expect(app.output()).toContain('Stopping');
-  await until('the database to stop', () => processesNaming(databaseSettings(dataDir.path).folder).length === 0, 10);
+  await until('the database to stop', () => processesNaming(databaseSettings(dataDir.path).folder).length === 0);
   expect(hasPidFile(dataDir.path)).toBe(false);
 });
 

@@ -48,5 +48,5 @@ test('what a killed test run left behind is swept by the next one, which leaves 
 
   await kill(last.run);
   await destroyEmbedded(last.folder);
-  await until('every server to be gone', () => processesNaming(temporary).length === 0, 10);
+  await until('every server to be gone', () => processesNaming(temporary).length === 0);
 });

@@ -36,6 +36,11 @@ export async function openDataDir(path: string): Promise<DataDir> {
   const file = join(dataDir, 'database.json');
   let settings = await writable(dataDir, async () => (await read(file)) ?? create(file, await choose(dataDir)));
   const folder = resolve(dataDir, settings.folder);
+  if (process.platform !== 'win32' && /["$`\\]/.test(folder)) {
+    throw new StartError(
+      `PostgreSQL cannot work in ${folder}: set DATA_DIR to a folder whose path has none of the characters " $ \` \\`,
+    );
+  }
   return {
     folder,
     account: await accountFor(folder),
