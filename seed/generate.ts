@@ -25,7 +25,7 @@ export interface DemoOptions {
 function productionRow({ id }: World, { program, day, units, terminals }: Run): Row {
   const { plant, line, housing, terminal } = program;
   return {
-    id: id(`production ${plant.code} ${line} ${housing.code} ${terminal.code} ${day}`),
+    id: id(`production ${plant.code} ${line} ${housing.code} ${terminal.code}`, Date.parse(isoDay(day))),
     plant_id: id(`plant ${plant.code}`),
     day: isoDay(day),
     line_id: id(`line ${plant.code} ${line}`),

@@ -4,7 +4,7 @@ import { dayVolume } from './group/work-days.ts';
 import type { Program, Run, World } from './world.ts';
 
 /** Terminals that a line of an average plant inserts on a full day. */
-const lineTerminals = 22_900;
+const lineTerminals = 22_200;
 /** Faults built this long before the period may still come back from the field in it. */
 const daysBefore = 540;
 

@@ -48,7 +48,15 @@ export function makeWorld(seed: number, anchor: DayNumber): World {
   const id = idMaker(seed, Date.parse(`${isoDay(start)}T00:00:00Z`));
   const programDice = dice('programs');
   const programs = plants.flatMap((plant) => lineCodes.flatMap((line) => programsOf(plant, line, programDice)));
-  return { seed, start, anchor, programs, id, dice };
+  return { seed, start, anchor, programs: levelled(programs), id, dice };
+}
+
+/** Proneness against its mean by volume, so that every seed gives about as many failures. */
+function levelled(programs: readonly Program[]): Program[] {
+  const volumeOf = ({ plant, share }: Program) => plant.volume * share;
+  const volume = programs.reduce((sum, it) => sum + volumeOf(it), 0);
+  const mean = programs.reduce((sum, it) => sum + volumeOf(it) * it.proneness, 0) / volume;
+  return programs.map((it) => ({ ...it, proneness: it.proneness / mean }));
 }
 
 function programsOf(plant: PlantPlan, line: LineCode, dice: Dice): Program[] {
@@ -68,7 +76,7 @@ function programsOf(plant: PlantPlan, line: LineCode, dice: Dice): Program[] {
       applicator: applicatorOf(line, terminal.size),
       fixture: fixtureOf(line),
       share: programShares[slot]!,
-      proneness: dice.logNormal(0.92, 0.4),
+      proneness: dice.logNormal(1, 0.4),
     };
   });
 }

@@ -9,12 +9,13 @@ export type SavePhoto = (image: Buffer) => Promise<{ file: string; width: number
 /** Draws and keeps the pictures; returns their rows. */
 export async function photoTable(pictures: Picture[], reports: readonly Row[], save: SavePhoto): Promise<Table> {
   const byId = new Map(reports.map((row) => [row.id, row]));
+  const photoId = idMaker(0, 0);
   const rows = pictures.map(async ({ failureId, svg, caption }) => {
     const report = byId.get(failureId)!;
     const stored = await save(await sharp(Buffer.from(svg)).png().toBuffer());
     const addedAt = String(report.reported_at);
     return {
-      id: idMaker(0, Date.parse(addedAt))(`photo ${failureId}`),
+      id: photoId(`photo ${failureId}`, Date.parse(addedAt)),
       plant_id: report.plant_id!,
       failure_id: failureId,
       ...stored,

@@ -69,7 +69,7 @@ export function costsOf(report: Costed, dice: Dice): Cost[] {
   const { plant, start, day, finding, disposition, quantity } = report;
   const kind = disposition === 'pending' ? 'reworked' : disposition;
   const standard = standardMinor(plant, start, finding.found, kind, day) * quantity;
-  const campaign = finding.source === 'customer' && dice.chance(0.06) ? dice.whole(8, 30) : 1;
+  const campaign = finding.source === 'customer' && dice.chance(0.12) ? dice.whole(6, 36) : 1;
   const outside = finding.source === 'customer' || finding.source === 'field';
   const total = dice.logNormal(standard * 0.9, outside ? 0.8 : 0.45) * campaign;
   const shares = dice.pick(finding.source === 'field' ? inField : finding.source === 'customer' ? atCustomer : inside);

@@ -41,7 +41,7 @@ export function sortingsOf(
   { plant, day, anchor, moment }: { plant: PlantPlan; day: DayNumber; anchor: DayNumber; moment: Moment },
   dice: Dice,
 ): Sorted[] {
-  if (dice.chance(finding.source === 'field' ? 0.06 : 0.035)) return [];
+  if (dice.chance(finding.source === 'field' ? 0.015 : 0.008)) return [];
   const outside = finding.source === 'customer' || finding.source === 'field';
   const wait = dice.exponential(outside ? 8 : 1.5);
   const first =

@@ -44,8 +44,8 @@ describe('what is in it', () => {
     expect(found.production).toBeGreaterThan(30_000);
     expect(found).toMatchObject({ causes: 10, first: '2024-12-15' });
     expect(['2026-06-13', anchor]).toContain(found.last);
-    expect(found.unsorted).toBeGreaterThan(0.02);
-    expect(found.unsorted).toBeLessThan(0.08);
+    expect(found.unsorted).toBeGreaterThan(0.005);
+    expect(found.unsorted).toBeLessThan(0.05);
     expect(found.photos).toBeGreaterThan(30);
   });
   test('notes in five languages', async () => {
