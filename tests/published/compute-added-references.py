@@ -104,6 +104,21 @@ def gamma_quantile(case):
     return float(root)
 
 
+def sampling_acceptance(case):
+    if "fraction" in case:
+        return stats.binom.cdf(case["ac"], case["n"], case["fraction"])
+    return stats.hypergeom.cdf(case["ac"], case["lot"], case["nonconforming"], case["n"])
+
+
+def finite_lot_limit(case):
+    """Largest number of nonconforming items with P(X <= found) > 0.05, tried one by one."""
+    return max(
+        items
+        for items in range(case["found"], case["lot"] - case["n"] + case["found"] + 1)
+        if stats.hypergeom.cdf(case["found"], case["lot"], items, case["n"]) > 0.05
+    )
+
+
 def entry(id, method, source, tolerance, inputs, compute, provenance=PROVENANCE):
     cases = [{"input": value, "expected": compute(value)} for value in inputs]
     return {"id": id, "method": method, "source": source, "provenance": provenance, "tolerance": tolerance, "cases": cases}
@@ -211,6 +226,34 @@ ENTRIES = [
         "abs 0.002, a seeded simulation",
         [[[950, 50], [931, 19]], [[40, 3], [55, 1]]],
         product_of_betas_interval,
+    ),
+    entry(
+        "added-sampling-acceptance",
+        "chance that a single sample passes; binomial, or hypergeometric with a lot",
+        "scipy.stats.binom, scipy.stats.hypergeom",
+        "rel 1e-7",
+        [
+            {"n": 125, "ac": 3, "fraction": 0.01},
+            {"n": 80, "ac": 1, "fraction": 0.06},
+            {"n": 13, "ac": 0, "fraction": 0.2},
+            {"n": 50, "ac": 1, "lot": 400, "nonconforming": 12},
+            {"n": 32, "ac": 0, "lot": 200, "nonconforming": 5},
+            {"n": 200, "ac": 5, "lot": 100_000, "nonconforming": 4000},
+        ],
+        sampling_acceptance,
+    ),
+    entry(
+        "added-finite-lot-limit",
+        "one-sided 95 % upper limit of nonconforming items in a lot, those found included",
+        "scipy.stats.hypergeom, every number tried",
+        "exact",
+        [
+            {"found": 0, "n": 50, "lot": 400},
+            {"found": 0, "n": 59, "lot": 100_000},
+            {"found": 2, "n": 80, "lot": 1000},
+            {"found": 1, "n": 19, "lot": 20},
+        ],
+        finite_lot_limit,
     ),
 ]
 
