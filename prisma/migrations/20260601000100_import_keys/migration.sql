@@ -2,5 +2,3 @@
 -- sender gives no number of his own, the row itself (import_key).
 ALTER TABLE failure ADD COLUMN import_key uuid, ADD COLUMN import_hash uuid;
 CREATE UNIQUE INDEX failure_import_key ON failure (plant_id, import_key) WHERE import_key IS NOT NULL;
--- Tables that hold the rows of a file while it is checked and imported; made and dropped by the import itself.
-CREATE SCHEMA import_stage;

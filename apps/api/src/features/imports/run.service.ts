@@ -1,4 +1,5 @@
 /** Runs a dry run or an import in the background and keeps what became of it. */
+import { rm } from 'node:fs/promises';
 import type { FastifyInstance } from 'fastify';
 import { type Actor, plantsWith } from '#api/platform/actor.ts';
 import type { Progress, Trouble } from '#contracts/imports.ts';
@@ -36,7 +37,7 @@ export async function perform(app: App, order: Order, signal: AbortSignal): Prom
   try {
     signal.throwIfAborted();
     const run = await runOf(app, order, before, signal, progress);
-    await runImport(db, run, async (client, result) => {
+    const result = await runImport(db, run, async (client, result) => {
       const state = stateAfter(order.mode, result);
       const finishedAt = state === 'committed' ? app.clock() : null;
       await endJob(client, job.id, {
@@ -46,6 +47,7 @@ export async function perform(app: App, order: Order, signal: AbortSignal): Prom
         progress: ended(result.questions ? 0 : result.outcome.rows),
       });
     });
+    if (stateAfter(order.mode, result) === 'committed') await rm(job.filePath, { force: true });
   } catch (error) {
     const trouble = troubleOf(error, job.id);
     if (trouble.code === 'internal') app.log.error(error);

@@ -13,6 +13,9 @@ export function textReader(longest: number): CellReader {
   };
 }
 
+/** Text of a file as it can be shown and kept, whatever it holds. */
+export const showable = (text: string): string => text.replace(/\p{Cc}/gu, '\ufffd').toWellFormed();
+
 const separators = /[,;/|+\n]/;
 
 /** Several short texts in one cell, parted by `,` `;` `/` `|` `+` or line ends; each once. */

@@ -1,7 +1,9 @@
 import type { FieldName } from '#contracts/import-fields.ts';
 import type { UnknownValue } from '#contracts/imports.ts';
+import { showable } from './text.ts';
 
 const mostKept = 2000;
+const longestShown = 200;
 
 /** Collects the values that no one knows yet, with how many rows hold each. Keeps a bounded number of them. */
 export class UnknownValues {
@@ -12,7 +14,8 @@ export class UnknownValues {
     const key = `${field} ${plantId ?? ''} ${raw}`;
     const known = this.#rows.get(key);
     if (known) known.rows += 1;
-    else if (this.#rows.size < mostKept) this.#rows.set(key, { field, plantId, raw: raw.slice(0, 200), rows: 1 });
+    else if (this.#rows.size < mostKept)
+      this.#rows.set(key, { field, plantId, raw: showable(raw).slice(0, longestShown), rows: 1 });
     else this.leftOut += 1;
   }
 

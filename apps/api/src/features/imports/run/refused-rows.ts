@@ -6,6 +6,7 @@ import { harmless } from '#api/platform/export/cell.ts';
 import { importTerms } from '#contracts/import-terms.ts';
 import type { RefusalCode, RefusedRow } from '#contracts/imports.ts';
 import type { Locale } from '#contracts/shared/scalars.ts';
+import { showable } from '../interpret/text.ts';
 
 const mostShown = 50;
 const longestValue = 200;
@@ -50,7 +51,7 @@ export function writeRefusedRows(path: string, locale: Locale, begun?: RefusedTo
       for (const reason of new Set(faults.map((fault) => fault.reason)))
         reasons.set(reason, (reasons.get(reason) ?? 0) + count);
       for (const fault of faults) {
-        const short = { ...fault, value: fault.value.slice(0, longestValue) };
+        const short = { ...fault, value: showable(fault.value).slice(0, longestValue) };
         if (first.length < mostShown) first.push(short);
         waiting.push([
           String(fault.line),

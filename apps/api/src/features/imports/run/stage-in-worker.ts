@@ -22,9 +22,13 @@ export async function stageInWorker(task: StageTask, { lines, progress, signal }
   const stop = () => reject(signal.reason);
   signal.addEventListener('abort', stop, { once: true });
   worker.on('error', reject);
-  worker.on('exit', () => reject(new Error('The thread that reads the file ended before its work was done.')));
+  let reported = false;
+  worker.on('exit', () => {
+    if (!reported) reject(new Error('The thread that reads the file ended before its work was done.'));
+  });
   let written: Promise<unknown> = Promise.resolve();
   worker.on('message', (message: FromWorker) => {
+    reported ||= message.type === 'result' || message.type === 'fault';
     if (message.type === 'lines') {
       written = written.then(() => lines(message.bytes)).then(() => worker.postMessage('more'));
       written.catch(reject);
