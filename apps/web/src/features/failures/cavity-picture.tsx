@@ -13,8 +13,8 @@ interface Props {
   label: string;
 }
 
-/** Side of a cell in the picture's own units; on the screen never below 48 px where cavities are picked. */
-const cell = 48;
+/** Distance of cavities in the picture's own units; where they are picked, on the screen at least as many px: 48 and a gap. */
+const cell = 54;
 const arrows: Record<string, Place> = {
   ArrowUp: { row: -1, column: 0 },
   ArrowDown: { row: 1, column: 0 },
