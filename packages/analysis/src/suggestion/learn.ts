@@ -1,5 +1,12 @@
 import { type CauseName, causes, type PerCause, perCause } from './causes.ts';
-import { baseRates, learnFinding, type Seen, type SeenByFinding, type SuggestionModel } from './model.ts';
+import {
+  baseRates,
+  type CauseCounts,
+  learnFinding,
+  type Seen,
+  type SeenByFinding,
+  type SuggestionModel,
+} from './model.ts';
 import type { FindingPrior } from './priors.ts';
 import type { Answers } from './suggest.ts';
 
@@ -86,7 +93,7 @@ export function countPairs(findings: readonly FindingPrior[], cases: Iterable<Co
 export interface Learned {
   others: SeenByFinding;
   plant: SeenByFinding;
-  base: { group: PerCause; plant: PerCause; part: PerCause };
+  base: CauseCounts;
   pairs: PairCounts;
   temperature: number;
 }
@@ -100,7 +107,7 @@ export function buildModel(findings: readonly FindingPrior[], learned: Learned):
         learnFinding(prior, learned.others.get(prior.code), learned.plant.get(prior.code)),
       ]),
     ),
-    base: baseRates(learned.base),
+    ...baseRates(learned.base),
     dependence: learnDependence([...new Set(findings.map(({ group }) => group))], learned.pairs),
     temperature: learned.temperature,
     cases: { group: count(learned.base.group), plant: count(learned.base.plant) },

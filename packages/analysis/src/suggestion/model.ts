@@ -23,6 +23,8 @@ export interface ModelFinding {
 export interface SuggestionModel {
   findings: ReadonlyMap<string, ModelFinding>;
   base: PerCause;
+  /** How many cases the base rates rest on, pseudo-counts included. */
+  baseCases: number;
   /** Correlation of findings of one group within a cause, 0 to 1, by group. */
   dependence: ReadonlyMap<string, number>;
   /** Divides the weight of evidence so that past suggestions were neither too sure nor too shy; 1 = as computed. */
@@ -64,20 +66,31 @@ export const baseFloor = 0.01;
 const groupStrength = 18;
 const plantStrength = 30;
 
+export interface CauseCounts {
+  group: PerCause;
+  plant: PerCause;
+  part: PerCause;
+}
+
 /**
  * Probability of each cause before evidence: the group's confirmed cases over a flat start, then the plant's, then the part's,
  * each serving as a prior of limited strength for the next, mixed with a floor. Dirichlet-multinomial; same source as above.
+ *
+ * @returns the rates, and how many cases they rest on (pseudo-counts included), which says how sure they are
  */
-export function baseRates(counts: { group: PerCause; plant: PerCause; part: PerCause }): PerCause {
-  const step = (prior: PerCause, strength: number, seen: PerCause): PerCause => {
-    const all = causes.reduce((sum, cause) => sum + seen[cause], 0);
-    return perCause((cause) => (strength * prior[cause] + seen[cause]) / (strength + all));
-  };
-  const flat = perCause(() => 1 / causes.length);
-  const learned = step(
-    step(step(flat, groupStrength, counts.group), plantStrength, counts.plant),
-    plantStrength,
-    counts.part,
-  );
-  return perCause((cause) => baseFloor + (1 - baseFloor * causes.length) * learned[cause]);
+export function baseRates({ group, plant, part }: CauseCounts): { base: PerCause; baseCases: number } {
+  let rates = perCause(() => 1 / causes.length);
+  let strength = groupStrength;
+  for (const [seen, most] of [
+    [group, groupStrength],
+    [plant, plantStrength],
+    [part, plantStrength],
+  ] as const) {
+    const before = rates;
+    const weight = Math.min(strength, most);
+    const cases = causes.reduce((sum, cause) => sum + seen[cause], 0);
+    rates = perCause((cause) => (weight * before[cause] + seen[cause]) / (weight + cases));
+    strength = weight + cases;
+  }
+  return { base: perCause((cause) => baseFloor + (1 - baseFloor * causes.length) * rates[cause]), baseCases: strength };
 }

@@ -19,15 +19,19 @@ export const entropy = (p: PerCause): number =>
 const leader = (p: PerCause) => causes.reduce((best, cause) => (p[cause] > p[best] ? cause : best));
 
 /**
- * The findings not yet taken, by expected information gain per minute of work, best first.
+ * The findings not yet taken and not moot for this part, by expected information gain per minute of work, best first.
  * Gain = H(cause) − Σ P(answer) H(cause | answer). Source: Lindley D. V. (1956) Annals of Mathematical Statistics 27:986-1005.
  */
-export function nextChecks(model: SuggestionModel, answers: Answers): NextCheck[] {
+export function nextChecks(
+  model: SuggestionModel,
+  answers: Answers,
+  moot: ReadonlySet<string> = new Set(),
+): NextCheck[] {
   const now = probabilities(model, answers);
   const before = entropy(now);
   const lead = leader(now);
   const checks = [...model.findings.values()]
-    .filter(({ code, minutes }) => minutes > 0 && !answers.has(code))
+    .filter(({ code, minutes }) => minutes > 0 && !answers.has(code) && !moot.has(code))
     .map(({ code, minutes, beta }): NextCheck => {
       const yes = causes.reduce(
         (sum, cause) => sum + now[cause] * (beta[cause].yes / (beta[cause].yes + beta[cause].no)),

@@ -25,6 +25,7 @@ function twoCauses(base: number, rates: Record<string, readonly [number, number]
       ]),
     ),
     base: perCause((it) => (it === 'tooling' ? base : it === 'handling' ? 1 - base : 0)),
+    baseCases: 1e9,
     dependence: new Map([['terminal', dependence]]),
     temperature: 1,
     cases: { group: 0, plant: 0 },
@@ -59,7 +60,7 @@ describe('suggestion', () => {
 
   it('keeps a rare cause reachable, however often another was confirmed', () => {
     const seen = perCause((it) => (it === 'tooling' ? 100_000 : 0));
-    const base = baseRates({ group: seen, plant: seen, part: seen });
+    const { base } = baseRates({ group: seen, plant: seen, part: seen });
     expect(base.adhesive).toBeGreaterThanOrEqual(baseFloor);
     expect(causes.reduce((sum, it) => sum + base[it], 0)).toBeCloseTo(1, 12);
   });
@@ -88,6 +89,20 @@ describe('suggestion', () => {
     };
     expect(width(10)).toBeGreaterThan(2 * width(200));
   });
+
+  it('is unsure of the base rates too: before any case and finding the interval is wide, after many it is narrow', () => {
+    const nothing = perCause(() => 0);
+    const width = (cases: number) => {
+      const model = {
+        ...twoCauses(0.5, {}),
+        ...baseRates({ group: nothing, plant: perCause(() => cases), part: nothing }),
+      };
+      const { interval } = suggest(model, new Map()).causes[0]!;
+      return interval.high - interval.low;
+    };
+    expect(width(0)).toBeGreaterThan(0.15);
+    expect(width(1000)).toBeLessThan(0.02);
+  });
 });
 
 describe('next best check', () => {
@@ -107,6 +122,7 @@ describe('next best check', () => {
     const model = twoCauses(0.5, { dear: [0.9, 0.1], cheap: [0.9, 0.1] });
     model.findings.get('dear')!.minutes = 10;
     expect(nextChecks(model, new Map())[0]!.finding).toBe('cheap');
+    expect(nextChecks(model, new Map(), new Set(['cheap'])).map(({ finding }) => finding)).toEqual(['dear']);
     expect(enoughIsKnown(nextChecks(model, new Map()))).toBe(false);
     expect(enoughIsKnown(nextChecks(twoCauses(0.999, { cheap: [0.6, 0.4] }), new Map()))).toBe(true);
   });

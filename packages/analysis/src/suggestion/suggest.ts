@@ -86,7 +86,7 @@ export function probabilities(model: SuggestionModel, answers: Answers): PerCaus
 
 const z90 = 1.6448536269514722;
 
-/** 90 % interval of a probability from the uncertainty of the learned P(finding | cause), on the log-odds scale. */
+/** 90 % interval of a probability from the uncertainty of base rates and learned P(finding | cause), on the log-odds scale. */
 function intervalOf(cause: CauseName, p: PerCause, variance: PerCause): CauseProbability['interval'] {
   const rest = 1 - p[cause];
   const spread =
@@ -120,7 +120,10 @@ export function suggest(model: SuggestionModel, answers: Answers): Suggestion {
   const keep = keepOf(model, pieces);
   const p = softmax(scoresOf(model, pieces, keep));
   const variance = perCause((cause) =>
-    pieces.reduce((sum, piece) => sum + keep.get(piece.finding.group)! ** 2 * logVariance(piece, cause), 0),
+    pieces.reduce(
+      (sum, piece) => sum + keep.get(piece.finding.group)! ** 2 * logVariance(piece, cause),
+      (1 - model.base[cause]) / (model.base[cause] * (model.baseCases + 1)),
+    ),
   );
   return {
     causes: causes
