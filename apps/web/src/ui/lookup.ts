@@ -21,7 +21,7 @@ export interface Named {
 /** How a row is named in a field: its code, and its name where that says more. */
 export const rowText = ({ code, name }: Pick<Named, 'code' | 'name'>): string =>
   code === name ? code : `${code} · ${name}`;
-export type NamedResource = 'plants' | 'lines' | 'housings' | 'terminals' | 'wires' | 'tools' | 'customers';
+export type NamedResource = 'plants' | 'lines' | 'stages' | 'housings' | 'terminals' | 'wires' | 'tools' | 'customers';
 
 interface LookupQuery {
   q?: string;
