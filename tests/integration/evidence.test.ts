@@ -107,6 +107,16 @@ describe('findings', () => {
     });
   });
 
+  test('that the housing cannot show are not proposed', async () => {
+    const housing = await make.makeHousing(it.db, { retentionStyle: 'housing_latch', secondaryLock: 'none' });
+    const { id } = await record({ housingId: housing.id });
+    const { moot, suggestion } = (await evidence(id)).body;
+    expect(moot).toEqual(['lance_flat', 'lance_intact', 'lance_low', 'lock_would_not_close']);
+    const proposed = suggestion.nextChecks.map((check: { finding: string }) => check.finding);
+    expect(proposed).toContain('latch_whitened');
+    expect(proposed.filter((code: string) => moot.includes(code))).toEqual([]);
+  });
+
   test('are changed and removed, each with an audit row; a foreign report is not found', async () => {
     const { id } = await record();
     await take(id, [{ code: 'residue', answer: 'yes' }]);
@@ -175,6 +185,36 @@ describe('confirmation', () => {
     expect((await engineer.get(`/api/v1/failures/${id}`)).body.causeChanges).toHaveLength(3);
   });
 
+  test('is judged without the case itself, also when it is decided a second time', async () => {
+    const { id, version } = await record();
+    await take(id, [{ code: 'side_load', answer: 'yes' }]);
+    const first = await confirm(id, version, { cause: 'wire_dress' });
+    const [before] = await it.db.prisma.confirmation.findMany({ where: { failureId: id } });
+    expect(first.body.decision).toMatchObject({ cause: 'wire_dress', suggested: 'wire_dress', reason: null });
+    expect(first.body.decision.findings).toContainEqual({ code: 'side_load', answer: 'yes' });
+    await confirm(id, first.body.version, { cause: 'wire_dress' });
+    const after = await it.db.prisma.confirmation.findFirst({ where: { failureId: id, supersededAt: null } });
+    after!.probabilities.forEach((probability, place) => {
+      expect(probability).toBeCloseTo(before!.probabilities[place]!, 12);
+    });
+  });
+
+  test('of a voided report is unlearned, and a refused one teaches nothing', async () => {
+    const start = (await learned()).filter(({ yes, no }) => yes + no !== 0);
+    const manager = await it.as('manager', [plant.id]);
+    const { id, version } = await record();
+    await take(id, [{ code: 'flash_in_cavity', answer: 'yes' }]);
+    const { body } = await confirm(id, version, { cause: 'component' });
+    await manager.put(`/api/v1/failures/${id}/void`, { reason: 'recorded twice' }, body.version);
+    expect((await learned()).filter(({ yes, no }) => yes + no !== 0)).toEqual(start);
+
+    const open = await record();
+    const said = async () => (await evidence(open.id)).body.suggestion.causes;
+    const before = await said();
+    expect((await confirm(open.id, open.version + 1, { cause: 'tooling' })).status).toBe(412);
+    expect(await said()).toEqual(before);
+  });
+
   test('takes the role; an inspector only takes findings', async () => {
     const { id, version } = await record();
     expect((await confirm(id, version, { cause: 'tooling' }, inspector)).status).toBe(403);
@@ -206,6 +246,12 @@ describe('confirmation', () => {
       decision: { cause: 'tooling', subCause: 'crimp_height' },
     });
     expect(done.body).toEqual({ confirmed: 3 });
+    const kept = await it.db.prisma.confirmation.findMany({ where: { failureId: { in: ids } } });
+    expect(new Set(kept.map(({ modelVersion }) => modelVersion)).size).toBe(1);
+
+    const bare = [await record(), await record()].map(({ id }) => id);
+    const nothingShared = await engineer.post('/api/v1/evidence/batch', { ids: bare, decision: { cause: 'tooling' } });
+    expect(nothingShared.body.detail).toContain('neither tool nor lot');
   });
 
   test('of one report by two people at once counts once', async () => {
@@ -245,6 +291,13 @@ describe('second opinions', () => {
     const { agreement } = (await engineer.get('/api/v1/evidence/record')).body;
     expect(agreement.pairs).toBe(items.length);
     expect(agreement.observed.value).toBe(1);
+    const { blind: blindly } = (await engineer.get('/api/v1/evidence/record')).body;
+    const confirmations = await it.db.prisma.confirmation.findMany();
+    const given = await it.db.prisma.opinion.findMany({ where: { givenAt: { not: null } } });
+    const same = given.filter(
+      ({ cause, confirmationId }) => confirmations.find(({ id }) => id === confirmationId)!.suggested === cause,
+    );
+    expect(blindly.value).toBeCloseTo(same.length / given.length, 12);
   });
 });
 

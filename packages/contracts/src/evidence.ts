@@ -72,8 +72,23 @@ export const Suggestion = z.object({
 });
 export type Suggestion = z.infer<typeof Suggestion>;
 
+/** The decision that holds, with what the suggestion had said without this case. */
+export const KeptDecision = z.object({
+  cause: Cause,
+  suggested: Cause,
+  probability: z.number().describe('that the suggestion gave to the cause decided on'),
+  by: z.string(),
+  at: Instant,
+  reason: z.string().nullable(),
+  modelVersion: z.int(),
+  findings: z.array(z.object({ code: FindingCode, answer: Answer })).describe('what it was decided from'),
+});
+export type KeptDecision = z.infer<typeof KeptDecision>;
+
 export const Evidence = z.object({
   findings: z.array(Finding),
+  moot: z.array(FindingCode).describe('what this housing cannot show: it has no such lance, latch or lock'),
+  decision: KeptDecision.nullable(),
   suggestion: Suggestion,
   version: z.int().describe('of the report'),
 });
@@ -210,7 +225,7 @@ export const TrackRecord = z.object({
   logLoss: Estimate,
   baselineLogLoss: Estimate,
   brier: Estimate.describe('multi-class Brier score'),
-  reliability: z.number().nullable().describe('reliability part of the Brier score (Murphy)'),
+  reliability: z.number().nullable().describe('reliability part of the Brier score (Murphy), summed over the causes'),
   calibration: z.array(z.object({ from: z.number(), to: z.number(), cases: z.int(), said: z.number(), came: Share })),
   calibrationError: z.number().nullable(),
   confusion: z.array(z.object({ suggested: Cause, confirmed: Cause, cases: z.int() })),
@@ -219,7 +234,9 @@ export const TrackRecord = z.object({
     z.object({ plantId: Id, plantCode: z.string(), cases: z.int(), accuracy: Estimate, baseline: Estimate }),
   ),
   agreement: z.object({ pairs: z.int(), kappa: Estimate, observed: Estimate }),
-  followed: Estimate.describe('share of decisions that followed the suggestion'),
+  blind: Estimate.describe(
+    'share of blind second opinions that agree with what had been suggested; nobody was shown it',
+  ),
 });
 export type TrackRecord = z.infer<typeof TrackRecord>;
 export const readRecord = endpoint({

@@ -105,7 +105,7 @@ export const findingTerms: Record<FindingCode, { name: string; look: string }> =
   },
   dimension_out: {
     name: 'Teilemaß außerhalb der Zeichnung',
-    look: 'Kante, Rasthaken oder Zunge vermessen lassen. Weist ein Messbericht ein Maß außerhalb der Toleranz aus?',
+    look: 'Kante, Rasthaken und Kammer vermessen lassen (die Zunge hat ihren eigenen Befund). Weist ein Messbericht ein Maß außerhalb der Toleranz aus?',
   },
   sharp_exit: {
     name: 'Leitung scharf abgewinkelt',

@@ -105,7 +105,7 @@ export const findingTerms: Record<FindingCode, { name: string; look: string }> =
   },
   dimension_out: {
     name: 'Part dimension out of drawing',
-    look: 'Have ledge, latch or lance measured. Does a dimension report show one out of its tolerance?',
+    look: 'Have ledge, latch and cavity measured (the lance has its own finding). Does a dimension report show one out of its tolerance?',
   },
   sharp_exit: {
     name: 'Wire leaves at a sharp angle',

@@ -5,7 +5,7 @@ import { enoughIsKnown, entropy, nextChecks } from './next-check.ts';
 import { findingPriors } from './priors.ts';
 import { type Answer, discount, probabilities, suggest } from './suggest.ts';
 
-/** A model of two causes (the others have base rate 0) and findings with the given P(yes | tooling), P(yes | handling). */
+/** A model of two causes (the others are as good as impossible) and findings with the given P(yes | tooling), P(yes | handling). */
 function twoCauses(base: number, rates: Record<string, readonly [number, number]>, dependence = 0): SuggestionModel {
   const many = 1e9;
   const beta = (yes: number): Beta => ({ yes: yes * many, no: (1 - yes) * many });
@@ -24,7 +24,7 @@ function twoCauses(base: number, rates: Record<string, readonly [number, number]
         },
       ]),
     ),
-    base: perCause((it) => (it === 'tooling' ? base : it === 'handling' ? 1 - base : 0)),
+    base: perCause((it) => (it === 'tooling' ? base : it === 'handling' ? 1 - base : 1e-300)),
     baseCases: 1e9,
     dependence: new Map([['terminal', dependence]]),
     temperature: 1,
@@ -95,7 +95,7 @@ describe('suggestion', () => {
     const width = (cases: number) => {
       const model = {
         ...twoCauses(0.5, {}),
-        ...baseRates({ group: nothing, plant: perCause(() => cases), part: nothing }),
+        ...baseRates({ group: nothing, plant: nothing, part: perCause(() => cases) }),
       };
       const { interval } = suggest(model, new Map()).causes[0]!;
       return interval.high - interval.low;

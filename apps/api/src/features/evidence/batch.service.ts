@@ -3,8 +3,9 @@ import { openReport } from '#api/features/failures/open-report.service.ts';
 import { problem } from '#api/platform/problems.ts';
 import type { Unit } from '#api/platform/unit.ts';
 import type { Report } from '#contracts/failures.ts';
-import { confirmCause, type DecisionInput } from './confirmation.service.ts';
-import { answersOf, readFindings } from './evidence.service.ts';
+import { type DecisionInput, keepDecision } from './confirmation.service.ts';
+import { answersOf, type Considered, consider, readFindings } from './evidence.service.ts';
+import { withdrawConfirmation } from './withdraw.service.ts';
 
 /** What a batch must share for one decision to hold for all of it. */
 function traitsOf({ plantId, toolIds, reelLot, housingLot }: Report, answers: Answers): string {
@@ -21,6 +22,13 @@ function traitsOf({ plantId, toolIds, reelLot, housingLot }: Report, answers: An
 export async function traitsOfReport(unit: Pick<Unit, 'tx'>, report: Report): Promise<string> {
   const findings = await readFindings(unit.tx, report);
   return traitsOf(report, answersOf(findings.filter(({ source }) => source !== 'computed')));
+}
+
+function requireCommon({ toolIds, reelLot, housingLot }: Report, count: number): void {
+  if (count > 1 && toolIds.length === 0 && !reelLot && !housingLot)
+    throw problem('not_consistent', 'These reports name neither tool nor lot. Decide on each of them alone.', [
+      { path: 'body/ids', message: 'must share a tool or a lot' },
+    ]);
 }
 
 /** Confirms one cause for reports that share plant, tool, lots and findings; refuses all where one differs. */
@@ -46,6 +54,12 @@ export async function confirmBatch(
         )} differ from ${reports[0]!.number} in plant, tool, lot or findings. Leave them out and decide on them alone.`,
       [{ path: 'body/ids', message: 'must share tool, lot and findings' }],
     );
-  for (const report of reports) await confirmCause(unit, report.id, report.version, decision);
+  requireCommon(reports[0]!, reports.length);
+  // all are judged before any is learned from: reports alike are one event and must not vouch for each other
+  for (const report of reports) await withdrawConfirmation(unit, report);
+  const considered: Considered[] = [];
+  for (const report of reports) considered.push(await consider(unit.tx, report));
+  for (const [place, report] of reports.entries())
+    await keepDecision(unit, report, report.version, decision, considered[place]!);
   return { confirmed: reports.length };
 }

@@ -12,6 +12,8 @@ export interface Facts {
   face: { rows: number; columns: number } | null;
   /** 1-based common stage that found it. */
   found: number;
+  retention: 'terminal_lance' | 'housing_latch' | null;
+  lockKind: 'none' | 'separate' | 'preassembled' | 'two_piece' | null;
 }
 
 const electricalTest = 6;
@@ -46,4 +48,14 @@ export function computedFindings(facts: Facts): Map<FindingCode, Answer> {
     ['after_test', facts.found > electricalTest],
   ];
   return new Map(known.flatMap(([code, yes]) => (yes === null ? [] : [[code, yes ? 'yes' : 'no']])));
+}
+
+/** Findings that this housing cannot show: it has no such lance, latch or lock. They are never proposed. */
+export function mootFindings({ retention, lockKind }: Facts): FindingCode[] {
+  const moot: FindingCode[] = [];
+  if (retention === 'housing_latch') moot.push('lance_flat', 'lance_intact', 'lance_low');
+  if (retention === 'terminal_lance') moot.push('latch_whitened', 'latch_broken', 'short_moulded');
+  if (lockKind === 'none') moot.push('lock_would_not_close');
+  else if (lockKind !== null) moot.push('no_lock_called_for');
+  return moot;
 }

@@ -9,7 +9,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { Decision } from '#contracts/evidence.ts';
 import type { Report } from '#contracts/failures.ts';
 import { causeTaxonomy } from '#contracts/taxonomy.ts';
-import { consider } from './evidence.service.ts';
+import { type Considered, consider } from './evidence.service.ts';
 import { learnCase } from './learning.repository.ts';
 import { fromPerCause } from './model.service.ts';
 import { withdrawConfirmation } from './withdraw.service.ts';
@@ -27,21 +27,30 @@ function check(decision: DecisionInput, suggested: CauseName, taken: number): vo
     ]);
 }
 
-/** Decides the cause of one report, keeps what the suggestion had said, and learns from the case. */
+/** Decides the cause of one report, keeps what the suggestion said without this case, and learns from it. */
 export async function confirmCause(unit: Unit, id: string, version: number, decision: DecisionInput): Promise<Report> {
-  const { tx, at, actor } = unit;
   const report = await openReport(unit, 'failures.sort', id);
-  const { findings, answers, model } = await consider(tx, report);
+  await withdrawConfirmation(unit, report);
+  return keepDecision(unit, report, version, decision, await consider(unit.tx, report));
+}
+
+export async function keepDecision(
+  unit: Unit,
+  report: Report,
+  version: number,
+  decision: DecisionInput,
+  { findings, answers, model }: Considered,
+): Promise<Report> {
+  const { tx, at, actor } = unit;
   const { causes: opinions } = suggest(model, answers);
   const suggested = opinions[0]!.cause;
   const taken = findings.filter(({ source }) => source !== 'computed').length;
   check(decision, suggested, taken);
-  await withdrawConfirmation(unit, report);
   await tx.confirmation.create({
     data: {
       id: newId(),
       plantId: report.plantId,
-      failureId: id,
+      failureId: report.id,
       housingId: report.housingId,
       at,
       personId: actor.kind === 'person' ? actor.id : null,

@@ -8,7 +8,8 @@ import { type FindingCode, findingCatalogue } from '#contracts/finding-catalogue
 import type { Cause } from '#contracts/taxonomy.ts';
 import type { Database, Tx } from '#db/client.ts';
 import { txOne, txRows } from '#db/sql.ts';
-import { computedFindings } from './computed.rules.ts';
+import { computedFindings, mootFindings } from './computed.rules.ts';
+import { readDecision } from './decision.queries.ts';
 import { FactsRow, factsSql, StoredFinding, storedFindingsSql } from './findings.queries.ts';
 import { type LoadedModel, loadModel } from './model.service.ts';
 import { readStanding } from './record.service.ts';
@@ -67,10 +68,10 @@ export async function consider(tx: Tx, report: ReportKey): Promise<Considered> {
   return { findings, answers: answersOf(findings), model: await loadModel(tx, report) };
 }
 
-function present({ findings, answers, model }: Considered, muted: boolean): Suggestion {
+function present({ findings, answers, model }: Considered, moot: FindingCode[], muted: boolean): Suggestion {
   const { causes: opinions, weights } = suggest(model, answers);
   const lead = opinions[0]!.cause;
-  const checks = nextChecks(model, answers);
+  const checks = nextChecks(model, answers, new Set(moot));
   return {
     causes: opinions,
     weights: weights
@@ -98,10 +99,14 @@ function present({ findings, answers, model }: Considered, muted: boolean): Sugg
 export async function readEvidence(db: Database, actor: Actor, id: string): Promise<Evidence> {
   const report = await readReport(db, actor, id);
   const considered = await consider(db.prisma, report);
+  const facts = await txOne(db.prisma, factsSql(report.plantId, id), FactsRow);
+  const moot = facts ? mootFindings(facts) : [];
   const standing = await readStanding(db);
   return {
     findings: considered.findings,
-    suggestion: present(considered, standing === 'not_better'),
+    moot,
+    decision: await readDecision(db, report.plantId, id),
+    suggestion: present(considered, moot, standing === 'not_better'),
     version: report.version,
   };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Answer, FindingCode, FindingUnit } from '#contracts/finding-catalogue.ts';
+import { RetentionStyle, SecondaryLockKind } from '#contracts/taxonomy.ts';
 import { type Sql, sql } from '#db/sql.ts';
 
 export const StoredFinding = z.object({
@@ -30,6 +31,8 @@ export const FactsRow = z.object({
   cavities: z.array(z.string()),
   face: z.object({ rows: z.int(), columns: z.int() }).nullable(),
   found: z.int(),
+  retention: RetentionStyle.nullable(),
+  lockKind: SecondaryLockKind.nullable(),
 });
 
 const otherReport = sql`o.voided_at is null and o.id <> f.id`;
@@ -52,7 +55,8 @@ export const factsSql = (plantId: string, failureId: string): Sql => sql`
         and o.found_on <= f.found_on + 60 and ${otherReport}) end as "sameFixturePosition",
     case when f.reel_lot is not null or f.housing_lot is not null
       then coalesce(${sameLot('reel_lot')}, false) or coalesce(${sameLot('housing_lot')}, false) end as "sameLotElsewhere",
-    f.cavities, case when h.id is not null then json_build_object('rows', h.rows, 'columns', h.columns) end as face, f.found
+    f.cavities, case when h.id is not null then json_build_object('rows', h.rows, 'columns', h.columns) end as face, f.found,
+    h.retention_style as retention, h.secondary_lock as "lockKind"
   from failure f
   left join terminal t on t.id = f.terminal_id
   left join wire w on w.id = f.wire_id

@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { Cause } from '#contracts/taxonomy.ts';
 import { type Sql, sql } from '#db/sql.ts';
 
-export const VersionRow = z.object({ version: z.int(), cases: z.int(), plantCases: z.int() });
-/** Grows with every case learned or unlearned anywhere. */
+export const VersionRow = z.object({ version: z.int(), state: z.string(), cases: z.int(), plantCases: z.int() });
+/** `version` grows with every case learned or unlearned anywhere; `state` also tells apart what a refused write would have learned. */
 export const versionSql = (plantId: string): Sql => sql`
-  select coalesce(sum(v.version), 0)::int as version, coalesce(sum(v.cases), 0)::int as cases,
+  select coalesce(sum(v.version), 0)::int as version,
+    coalesce(string_agg(v.plant_id::text || v.version || '.' || v.xmin::text, ' ' order by v.plant_id), '') as state, coalesce(sum(v.cases), 0)::int as cases,
     coalesce(sum(v.cases) filter (where v.plant_id = ${plantId}::uuid), 0)::int as "plantCases" from learned_version v`;
 
 export const AnswerRow = z.object({ code: z.string(), cause: Cause, own: z.boolean(), yes: z.int(), no: z.int() });

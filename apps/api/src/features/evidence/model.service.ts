@@ -19,8 +19,8 @@ export interface LoadedModel extends SuggestionModel {
 const judgedCases = 1000;
 const groupOf = new Map(findingPriors.map(({ code, group }) => [code, group]));
 
-/** Everything but the base rates, which differ by part, for the version of what was learned. */
-const cache = new Map<string, { version: number; model: SuggestionModel }>();
+/** By plant: everything but the base rates, which differ by part, for the state of what was learned. */
+const cache = new Map<string, { state: string; model: SuggestionModel }>();
 
 function seenBy(rows: readonly z.output<typeof query.AnswerRow>[], own: boolean): SeenByFinding {
   const seen = new Map<string, Seen>();
@@ -74,11 +74,11 @@ export interface Asked {
 
 /** The model as it is now for a report's plant and part. Learned counts are read again only after something was learned. */
 export async function loadModel(tx: Tx, { plantId, housingId, cause: own }: Asked): Promise<LoadedModel> {
-  const [state] = await txRows(tx, query.versionSql(plantId), query.VersionRow);
-  const { version, cases, plantCases } = state!;
+  const [row] = await txRows(tx, query.versionSql(plantId), query.VersionRow);
+  const { version, state, cases, plantCases } = row!;
   const known = cache.get(plantId);
-  const model = known?.version === version ? known.model : await learn(tx, plantId);
-  cache.set(plantId, { version, model });
+  const model = known?.state === state ? known.model : await learn(tx, plantId);
+  cache.set(plantId, { state, model });
   const tally = await txRows(tx, query.tallySql(plantId, housingId), query.TallyRow);
   const ownPlace = housingId === null ? 'plant' : 'part';
   const count = (field: 'others' | 'plant' | 'part') =>
@@ -93,7 +93,7 @@ export async function loadModel(tx: Tx, { plantId, housingId, cause: own }: Aske
   return {
     ...model,
     version,
-    base: baseRates(base),
+    ...baseRates(base),
     cases: { group: cases, plant: plantCases },
     frequent: causes.reduce((best, cause) => (all[cause] > all[best] ? cause : best)),
   };

@@ -25,9 +25,10 @@ export const judgedCasesSql = (
     ${scope === 'all' ? empty : sql`and c.plant_id = any(${scope}::uuid[])`}
     ${from ? sql`and c.at >= ${from}::date` : empty} ${to ? sql`and c.at < ${to}::date` : empty}`;
 
-export const OpinionPair = z.object({ first: Cause, second: Cause });
+export const OpinionPair = z.object({ first: Cause, second: Cause, suggested: Cause });
 export const opinionPairsSql = (scope: PlantScope): Sql => sql`
-  select o.first_cause as first, o.cause as second from opinion o
+  select o.first_cause as first, o.cause as second, c.suggested from opinion o
+  join confirmation c on c.plant_id = o.plant_id and c.id = o.confirmation_id
   where o.given_at is not null ${scope === 'all' ? empty : sql`and o.plant_id = any(${scope}::uuid[])`}`;
 
 export const StandingRow = z.object({

@@ -5,6 +5,7 @@ import { proportion } from '#analysis/rates/proportion.ts';
 import { brierScore } from '#analysis/scoring/brier-score.ts';
 import { calibration } from '#analysis/scoring/calibration.ts';
 import { logLoss } from '#analysis/scoring/log-loss.ts';
+import type { ScoredCase } from '#analysis/scoring/scored-case.ts';
 import { causes } from '#analysis/suggestion/causes.ts';
 import type { PlantScope } from '#api/platform/actor.ts';
 import type { TrackRecord } from '#contracts/evidence.ts';
@@ -70,6 +71,18 @@ function agreementOf(pairs: readonly { first: string; second: string }[]): Track
   return { pairs: pairs.length, kappa, observed };
 }
 
+/** Reliability part of the multi-class Brier score: that of each cause, added up. */
+function reliabilityOf(scored: readonly ScoredCase[]): number | null {
+  if (scored.length === 0) return null;
+  return causes.reduce((sum, _, place) => {
+    const statements = scored.map(({ probabilities, outcome }) => ({
+      said: Math.min(1, probabilities[place]!),
+      came: outcome === place,
+    }));
+    return sum + calibration(statements).reliability!;
+  }, 0);
+}
+
 const groupBy = (cases: readonly JudgedCase[], key: (it: JudgedCase) => string) => [...Map.groupBy(cases, key)];
 
 /** The suggestion's own record, from cases judged before they were learned from. */
@@ -85,7 +98,7 @@ export async function readRecord(
     said: probabilities[placeOf(suggested)] ?? 0,
     came: suggested === cause,
   }));
-  const { bins, error, reliability } = calibration(leads);
+  const { bins, error } = calibration(leads);
   const advantage = advantageOf(cases);
   const none = notComputable('no_reports');
   return {
@@ -99,7 +112,7 @@ export async function readRecord(
       ? logLoss(cases.map(({ base, cause }) => ({ probabilities: base, outcome: placeOf(cause) })))
       : none,
     brier: cases.length ? brierScore(scored) : none,
-    reliability,
+    reliability: reliabilityOf(scored),
     calibration: bins,
     calibrationError: error,
     confusion: confusionOf(cases),
@@ -116,6 +129,6 @@ export async function readRecord(
       baseline: share(all, 'frequent'),
     })),
     agreement: agreementOf(pairs),
-    followed: share(cases, 'suggested'),
+    blind: proportion(pairs.filter(({ second, suggested }) => second === suggested).length, pairs.length),
   };
 }

@@ -1,3 +1,4 @@
+import { withdrawConfirmation } from '#api/features/evidence/withdraw.service.ts';
 import { holds, requirePlant } from '#api/platform/actor.ts';
 import { newId } from '#api/platform/ids.ts';
 import { problem } from '#api/platform/problems.ts';
@@ -88,6 +89,7 @@ export async function updateReport(unit: Unit, id: string, version: number, inpu
 
 export async function voidReport(unit: Unit, id: string, version: number, reason: string): Promise<Report> {
   const before = await openReport(unit, 'failures.void', id);
+  await withdrawConfirmation(unit, before);
   await saveReport(unit.tx, before, version, { voidedAt: unit.at, voidReason: reason });
   return finish(unit, 'voided', before, before);
 }
