@@ -7,7 +7,11 @@ const apiPort = process.env.API_PORT ?? '4700';
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
-  server: { port: 4710, strictPort: true, proxy: { '/api': `http://127.0.0.1:${apiPort}` } },
+  server: {
+    port: 4710,
+    strictPort: true,
+    proxy: { '/api': { target: `http://127.0.0.1:${apiPort}`, changeOrigin: false } },
+  },
   build: {
     outDir: 'dist',
     emptyOutDir: true,

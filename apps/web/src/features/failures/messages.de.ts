@@ -175,7 +175,7 @@ export const messages: MessageCatalogue['failures'] = {
     placeDone: 'Fertig',
     housing: 'Gehäuse',
     otherHousing: 'Ein anderes Gehäuse',
-    housingHint: 'Wählen Sie das Gehäuse; hier erscheint dann seine Steckseite, um die Kammer zu wählen.',
+    housingHint: 'Wählen Sie das Gehäuse; hier erscheint dann das Bild seiner Kammern zum Antippen.',
     noHousing: 'Kein Gehäuse',
     housingNotFound: 'Kein solches Gehäuse. Lassen Sie es offen und nennen Sie es in der Notiz.',
     cavities: 'Welche Kammern',

@@ -47,6 +47,12 @@ export const blankDraft: Draft = {
   photos: [],
 };
 
+/** The cavities picked; the quantity follows their number until somebody has set another. */
+export const withCavities = (draft: Draft, cavities: string[]): Pick<Draft, 'cavities' | 'quantityFound'> => {
+  const follows = draft.quantityFound === Math.max(1, draft.cavities.length);
+  return { cavities, quantityFound: follows ? Math.max(1, cavities.length) : draft.quantityFound };
+};
+
 /** The report to send, found at `at` in the plant's own calendar unless the draft names another day. */
 export const reportOf = (
   id: string,

@@ -11,7 +11,7 @@ import { ProblemNote } from '#web/ui/problem.tsx';
 import { housingQuery } from '../plant-data.ts';
 import { ChoiceButtons } from './choice-buttons.tsx';
 import type { Recorded } from './done.tsx';
-import { type Draft, reportOf } from './draft.ts';
+import { type Draft, reportOf, withCavities } from './draft.ts';
 import { HousingStep } from './housing-step.tsx';
 import { MoreStep } from './more-step.tsx';
 import { keepWaiting } from './outbox/store.ts';
@@ -78,14 +78,23 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
       }}
     >
       <PlaceStep place={place} plants={plants} onChange={changePlace} />
+      <div className={classes.step}>
+        <HousingStep
+          recent={place.recentHousings}
+          housing={draft.housingId === null ? undefined : housing}
+          cavities={draft.cavities}
+          onHousing={(housingId) => onChange({ housingId, cavities: [] })}
+          onCavities={(cavities) => onChange(withCavities(draft, cavities))}
+        />
+      </div>
       <div className={classes.columns}>
         <div className={classes.step}>
-          <HousingStep
-            recent={place.recentHousings}
-            housing={draft.housingId === null ? undefined : housing}
-            cavities={draft.cavities}
-            onHousing={(housingId) => onChange({ housingId, cavities: [] })}
-            onCavities={(cavities) => onChange({ cavities })}
+          <ChoiceButtons
+            name="effect"
+            legend={t('record.effect')}
+            options={optionsOf(effects, terms.effect)}
+            value={draft.effect ?? null}
+            onChange={(effect) => onChange({ effect })}
           />
           <QuantityStepper
             label={t('record.quantity')}
@@ -95,13 +104,6 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
           <PhotoStep photos={draft.photos} onChange={(photos) => onChange({ photos })} />
         </div>
         <div className={classes.step}>
-          <ChoiceButtons
-            name="effect"
-            legend={t('record.effect')}
-            options={optionsOf(effects, terms.effect)}
-            value={draft.effect ?? null}
-            onChange={(effect) => onChange({ effect })}
-          />
           <ChoiceButtons
             name="disposition"
             legend={t('record.disposition')}
