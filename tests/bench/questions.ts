@@ -88,8 +88,8 @@ export const questionsOf = (today: string, plant: string): Question[] => [
     path: `/api/v1/analyses/costs?${year(today)}`,
     sql: (now) => [
       `select found, ${sums}, sum(estimate_minor) filter (where standard_only), count(*) filter (where booked_minor > 0),
-        sum(ln(booked_minor::double / terminals)) filter (where booked_minor > 0),
-        sum(ln(booked_minor::double / terminals) ^ 2) filter (where booked_minor > 0), count(*) filter (where gate < found),
+        sum(ln(nullif(booked_minor, 0)::double / terminals)) filter (where booked_minor > 0),
+        sum(ln(nullif(booked_minor, 0)::double / terminals) ^ 2) filter (where booked_minor > 0), count(*) filter (where gate < found),
         sum(booked_minor + estimate_minor - gate_minor) filter (where gate < found and costed),
         count(*) filter (where cause is null or cause = 'undetermined'), count(*) filter (where cause <> 'undetermined' and origin is null),
         count(*) filter (where gate < found and not costed), count(*) filter (where gate < found and costed and gate_minor is null)
