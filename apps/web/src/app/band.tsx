@@ -1,4 +1,4 @@
-import { Button, Menu } from '@mantine/core';
+import { Menu } from '@mantine/core';
 import { IconChevronDown, IconLogout, IconPrinter, IconUser } from '@tabler/icons-react';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
@@ -30,15 +30,10 @@ export const Band = () => {
       </Link>
       <Menu position="bottom-end" width={220}>
         <Menu.Target>
-          <Button
-            variant="subtle"
-            color="white"
-            className={classes.person}
-            rightSection={<IconChevronDown size={16} aria-hidden />}
-            aria-label={t('account', { name: person.name })}
-          >
-            {person.name}
-          </Button>
+          <button type="button" className={classes.person} aria-label={t('account', { name: person.name })}>
+            <span>{person.name}</span>
+            <IconChevronDown size={16} aria-hidden />
+          </button>
         </Menu.Target>
         <Menu.Dropdown>
           <Menu.Item component={Link} to="/account" leftSection={<IconUser size={18} aria-hidden />}>

@@ -26,7 +26,7 @@ const namedIn = (texts: readonly string[]): ((key: string) => boolean) => {
   const quoted = new Set(texts.flatMap((text) => [...text.matchAll(/['"]([\w.]+)['"]/g)].map(([, key]) => key)));
   const templates = texts
     .flatMap((text) => [...text.matchAll(/`([a-zA-Z]\w*\.[^`\s]*\$\{[^`]*)`/g)].map(([, body]) => body ?? ''))
-    .map((body) => new RegExp(`^${body.replace(/\$\{[^}]*\}/g, '[\\w.]+').replace(/\.(?!\])/g, '\\.')}$`));
+    .map((body) => new RegExp(`^${body.replace(/\$\{[^}]*\}/g, '[\\w.-]+').replace(/\.(?!\])/g, '\\.')}$`));
   return (key) => quoted.has(key) || templates.some((template) => template.test(key));
 };
 

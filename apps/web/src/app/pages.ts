@@ -1,8 +1,10 @@
 /** The thumb index: the pages a person may open, in the order of the work. */
 import {
   IconArrowsSplit2,
+  IconBoxMultiple,
   IconCalendarWeek,
   IconChartBar,
+  IconFileImport,
   IconListDetails,
   IconPencilPlus,
   IconStack2,
@@ -25,4 +27,6 @@ export const pages: readonly PageEntry[] = [
   { to: '/causes', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
   { to: '/escapes', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
   { to: '/production', label: 'production', icon: IconStack2, permission: 'production.read' },
+  { to: '/imports', label: 'imports', icon: IconFileImport, permission: 'imports.read' },
+  { to: '/master-data', label: 'masterData', icon: IconBoxMultiple, permission: 'masterData.read' },
 ];

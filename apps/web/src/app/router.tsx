@@ -3,6 +3,8 @@ import { createRouter } from '@tanstack/react-router';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
+import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
+import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
 import { productionRoute } from '#web/features/production/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
@@ -19,6 +21,10 @@ const routeTree = root.addChildren([
     reportRoute,
     recordRoute,
     productionRoute,
+    importsRoute,
+    importRoute,
+    masterDataRoute,
+    kindRoute,
     weekRoute,
     causesRoute,
     escapesRoute,

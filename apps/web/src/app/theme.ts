@@ -49,6 +49,10 @@ export const theme = createTheme({
   defaultRadius: 'sm',
   respectReducedMotion: true,
   focusRing: 'auto',
+  components: {
+    // The placeholder is a child that a menu may not have for assistive technology; the first item takes the focus instead.
+    Menu: { defaultProps: { withInitialFocusPlaceholder: false } },
+  },
 });
 
 /** The palette as CSS variables: `ink.ruleStrong` is `var(--ink-rule-strong)`. */

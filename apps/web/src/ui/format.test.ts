@@ -26,6 +26,9 @@ describe('figures', () => {
     expect(en.ppm(1234.5)).toBe('1,235 ppm');
     expect(de.ppm(7.1234)).toBe('7,12 ppm');
   });
+  it('never round a chance to certainty', () => {
+    expect([0, 0.001, 0.055, 0.994, 0.9999, 1].map(en.chance)).toEqual(['0%', '< 1%', '6%', '99%', '> 99%', '100%']);
+  });
   it('show the sign of a change', () => {
     expect(en.change(0.123)).toBe('+12%');
     expect(plain(de.change(-0.051))).toBe('-5,1 %');

@@ -51,6 +51,12 @@ const formatsOf = (locale: Locale) => {
     significant,
     percent: (share: number, digits = 1): string =>
       number(share, { style: 'percent', minimumFractionDigits: digits, maximumFractionDigits: digits }),
+    /** A probability: never shown as certain or impossible when it is only nearly so. */
+    chance: (probability: number): string => {
+      const text = (share: number) => number(share, { style: 'percent', maximumFractionDigits: 0 });
+      if (probability > 0 && probability < 0.005) return `< ${text(0.01)}`;
+      return probability < 1 && probability >= 0.995 ? `> ${text(0.99)}` : text(probability);
+    },
     /** Parts per million, three significant digits below 100. */
     ppm: (value: number): string => `${significant(value)} ppm`,
     money,

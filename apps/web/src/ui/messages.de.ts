@@ -60,6 +60,7 @@ export const messages: MessageCatalogue['ui'] = {
     within_noise: 'im Rahmen des Zufalls',
   },
   filter: {
+    currency: 'Währung',
     label: 'Wovon diese Seite handelt',
     period: 'Zeitraum',
     plants: 'Werke',

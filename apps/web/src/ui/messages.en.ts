@@ -58,6 +58,7 @@ export const messages = {
     within_noise: 'within chance',
   },
   filter: {
+    currency: 'Currency',
     label: 'What this page is about',
     period: 'Period',
     plants: 'Plants',

@@ -22,7 +22,7 @@ export const AddressLink = ({ address, children, label }: Props & { address: str
 
 /** Opens the reports behind a figure: the list with the same filter, and so the same count. */
 export const ReportsLink = ({ filter, children, label }: Props & { filter: Partial<Filter> }) => (
-  <Anchor component={Link} to={'/failures' as string} search={filter as never} aria-label={label} inherit>
+  <Anchor inherit aria-label={label} renderRoot={(props) => <Link {...props} to="/failures" search={filter} />}>
     {children}
   </Anchor>
 );

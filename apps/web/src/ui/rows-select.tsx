@@ -36,7 +36,7 @@ export const RowsSelect = ({ resource, label, plant, value, onChange }: Props) =
       searchValue={typed}
       onSearchChange={setTyped}
       filter={({ options }) => options}
-      nothingFoundMessage={found.isPending ? t('loading') : t('nothingFound')}
+      description={found.isPending ? t('loading') : rows.size === 0 ? t('nothingFound') : undefined}
       comboboxProps={{ withinPortal: false }}
       data-autofocus
     />

@@ -68,6 +68,22 @@ export const messages: MessageCatalogue['causes'] = {
     spoken_one: 'Pareto-Diagramm mit einem Balken; die Tabelle darunter enthält seinen Wert.',
     spoken_other: 'Pareto-Diagramm mit {{count}} Balken; die Tabelle darunter enthält ihre Werte.',
   },
+  rate: {
+    title: 'Wie hat sich die Rate bewegt?',
+    spoken: 'Rate im Zeitverlauf mit Intervallen. {{overall}} Die Tabelle enthält die Zahlen.',
+    overall: 'ganzer Zeitraum: {{rate}}',
+    whole: 'Fehlerhafte Kontakte je Million gesetzter, ganzer Zeitraum:',
+    sigma: 'Übliches Sigma-Niveau {{sigma}} (einseitig, Verschiebung 1,5).',
+    wider:
+      'Der Filter engt die Fehler nach etwas ein, wonach die Produktion nicht gemeldet wird: Die Rate bezieht sich auf die ganze Produktion der gewählten Werke, Linien und Teile.',
+    interval: '{{confidence}}, für jeden Punkt allein',
+    exposure: 'Gesetzte Kontakte',
+    ppm: 'Je Million Einheiten',
+    week: 'Woche',
+    month: 'Monat',
+    by: { week: 'Raten nach Wochen', month: 'Raten nach Monaten' },
+    byPlant: 'Raten nach Werken, ganzer Zeitraum',
+  },
   table: { caption: '{{dimension}}, {{period}}. Jede Zahl von Meldungen öffnet ihre Liste.' },
   column: {
     reports: 'Meldungen',

@@ -68,6 +68,22 @@ export const messages = {
     spoken_one: 'Pareto chart with one bar; the table below holds its figure.',
     spoken_other: 'Pareto chart with {{count}} bars; the table below holds their figures.',
   },
+  rate: {
+    title: 'How did the rate move?',
+    spoken: 'Rate over time with intervals. {{overall}} The table holds the figures.',
+    overall: 'whole period: {{rate}}',
+    whole: 'Failed terminals per million inserted, whole period:',
+    sigma: 'Customary sigma level {{sigma}} (one tail, shift of 1.5).',
+    wider:
+      'The filter narrows failures by something that production is not reported by: the rate is against all production of the plants, lines and parts chosen.',
+    interval: '{{confidence}}, for each point alone',
+    exposure: 'Terminals inserted',
+    ppm: 'Per million units',
+    week: 'Week',
+    month: 'Month',
+    by: { week: 'Rates by week', month: 'Rates by month' },
+    byPlant: 'Rates by plant, whole period',
+  },
   table: { caption: '{{dimension}}, {{period}}. Every number of reports opens its list.' },
   column: {
     reports: 'Reports',

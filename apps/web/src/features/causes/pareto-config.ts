@@ -1,8 +1,7 @@
-/** The Pareto chart as a configuration: bars with intervals, cumulative line, figure of the earlier period. Pure but for the fills. */
+/** The Pareto chart as a configuration: bars with intervals, cumulative line, figure of the earlier period. Pure. */
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { Pareto } from '#contracts/analyses.ts';
 import { estimateMark, ink, type Mark, otherMark } from '#web/app/theme.ts';
-import { canvasFill } from '#web/ui/chart/pattern.ts';
 
 export interface ParetoWords {
   labels: readonly string[];
@@ -19,6 +18,7 @@ interface Options {
   lying: boolean;
   words: ParetoWords;
   marks: readonly Mark[];
+  fill: (mark: Mark) => CanvasPattern | string;
   write: (value: number) => string;
   writeShare: (share: number) => string;
   onBar: (index: number) => void;
@@ -33,9 +33,9 @@ const wrapped = (name: string): string | string[] => {
   return lines && lines.length > 1 ? lines.slice(0, 4) : name;
 };
 
-const barSets = (pareto: Pareto, { words, marks }: Options): MixedSet[] => {
+const barSets = (pareto: Pareto, { words, marks, fill }: Options): MixedSet[] => {
   const { bars, other, measure } = pareto;
-  const fills = [...marks, otherMark].map(canvasFill);
+  const fills = [...marks, otherMark].map(fill);
   const shared = { type: 'bar', order: 2, stack: 'value', maxBarThickness: 64 } as const;
   const onShares = bars.every(({ shareInterval }) => shareInterval !== null);
   const limits = {
@@ -67,7 +67,7 @@ const barSets = (pareto: Pareto, { words, marks }: Options): MixedSet[] => {
       ...limits,
       label: words.estimated,
       data: [...bars, ...(other ? [other] : [])].map(({ estimateMinor }) => estimateMinor),
-      backgroundColor: canvasFill(estimateMark),
+      backgroundColor: fill(estimateMark),
       borderColor: ink.estimated,
       borderWidth: 1,
     },

@@ -116,7 +116,7 @@ export const ParetoTable = ({ pareto, caption, labelOf, filterOf, all, rest }: P
             data-sure={bar.topProbability >= 0.95 || undefined}
             style={{ '--chance': bar.topProbability } as React.CSSProperties}
           >
-            {format.percent(bar.topProbability, 0)}
+            {format.chance(bar.topProbability)}
           </span>
         ),
     },

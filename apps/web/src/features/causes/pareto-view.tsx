@@ -2,6 +2,7 @@ import { useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import type { Pareto, ParetoBar } from '#contracts/analyses.ts';
 import { ChartFigure } from '#web/ui/chart/chart-figure.tsx';
+import { canvasFill } from '#web/ui/chart/pattern.ts';
 import { useCaptions } from '#web/ui/filter/use-captions.ts';
 import type { FilterValues } from '#web/ui/filter/use-filter.ts';
 import { useFormat, useTerms } from '#web/ui/language.ts';
@@ -11,17 +12,16 @@ import classes from './causes.module.css';
 import { markOf } from './mark-of.ts';
 import { paretoConfig } from './pareto-config.ts';
 import { ParetoTable } from './pareto-table.tsx';
-import type { ParetoSearch } from './queries.ts';
 import { useFigures } from './use-figures.ts';
 import { VerdictText } from './verdict-text.tsx';
 
 interface Props {
   pareto: Pareto;
-  search: ParetoSearch;
+  filter: FilterValues;
   lying: boolean;
 }
 
-export const ParetoView = ({ pareto, search, lying }: Props) => {
+export const ParetoView = ({ pareto, filter, lying }: Props) => {
   const { t } = useTranslation('causes');
   const format = useFormat();
   const terms = useTerms();
@@ -32,7 +32,6 @@ export const ParetoView = ({ pareto, search, lying }: Props) => {
 
   const labelOf = (bar: Pick<ParetoBar, 'key' | 'label'>) =>
     barLabel(dimension, bar, terms, { none: t('none'), several: t('several') });
-  const { dimension: _d, measure: _m, compare: _c, top: _t, bars: _b, currency: _y, ...filter } = search;
   const all: FilterValues = { ...filter, ...period };
   const filterOf = ({ key }: ParetoBar): FilterValues => ({ ...all, [dimension]: [key] });
 
@@ -52,12 +51,13 @@ export const ParetoView = ({ pareto, search, lying }: Props) => {
       : t('answer.rate', { name: first ? labelOf(first) : '' });
   const config = paretoConfig(pareto, {
     lying,
+    fill: canvasFill,
     marks: bars.map(({ key }) => markOf(dimension, key)),
     write: figures.axis,
     writeShare: (share) => format.percent(share, 0),
     onBar: (index) => {
       const bar = bars[index];
-      if (bar) void navigate({ to: '/failures' as string, search: filterOf(bar) as never });
+      if (bar) void navigate({ to: '/failures', search: filterOf(bar) });
     },
     words: {
       labels: bars.map(labelOf),

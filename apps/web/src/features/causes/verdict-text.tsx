@@ -17,7 +17,7 @@ export const VerdictText = ({ pareto, labelOf }: Props) => {
   if (sure.length === 0 && open.length === 0) return null;
   const names = (bars: readonly ParetoBar[]) => format.list(bars.map(labelOf));
   const chances = format.list(
-    open.map((bar) => t('verdict.chance', { name: labelOf(bar), chance: format.percent(bar.topProbability ?? 0, 0) })),
+    open.map((bar) => t('verdict.chance', { name: labelOf(bar), chance: format.chance(bar.topProbability ?? 0) })),
   );
   return (
     <p className={classes.verdict}>

@@ -24,6 +24,7 @@ export const CostView = ({ costs, filter }: { costs: Costs; filter: FilterValues
     <MoneyText money={{ amountMinor, currency }} basis={basis} short />
   );
   const factor = (value: number) => `× ${format.significant(value, 2)}`;
+  const unsaid = avoidable.notComputable.filter(({ reports }) => reports > 0);
   const base = baseStage ? terms.stage[baseStage] : '';
 
   return (
@@ -61,9 +62,9 @@ export const CostView = ({ costs, filter }: { costs: Costs; filter: FilterValues
           }
         />
       </Stats>
-      {avoidable.notComputable.length > 0 && (
+      {unsaid.length > 0 && (
         <List size="sm" mb="lg">
-          {avoidable.notComputable.map(({ reason, reports }) => (
+          {unsaid.map(({ reason, reports }) => (
             <List.Item key={reason}>{t(`cost.notComputable.${reason}`, { count: reports })}</List.Item>
           ))}
         </List>

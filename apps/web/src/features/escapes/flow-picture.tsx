@@ -42,8 +42,8 @@ export const FlowPicture = ({ matrix, weight, upright, write, filterOf, spoken }
       {flow.arcs.map(({ cell, width, path, weight: figure }) => (
         <Link
           key={`${cell.origin}-${cell.found}`}
-          to={'/failures' as string}
-          search={filterOf(cell) as never}
+          to="/failures"
+          search={filterOf(cell)}
           aria-label={name(cell, write(figure))}
           tabIndex={-1}
         >

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useTranslation } from 'react-i18next';
+import { CurrencyPicker } from '#web/ui/filter/currency-picker.tsx';
 import { PlantPicker } from '#web/ui/filter/plant-picker.tsx';
 import { useFormat } from '#web/ui/language.ts';
 import { PageHead } from '#web/ui/page-head.tsx';
@@ -23,6 +24,7 @@ export const WeekPage = () => {
       <section className={classes.about} aria-label={t('about')}>
         <WeekSteps period={period} />
         <PlantPicker />
+        {query.data && <CurrencyPicker shown={query.data.currency} />}
       </section>
       <QueryBoundary query={query} height={30}>
         {(week) => <WeekView week={week} />}

@@ -1,49 +1,51 @@
-import { Button, Menu, Popover, ScrollArea } from '@mantine/core';
+import { Button, Popover } from '@mantine/core';
 import { IconPlus } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
 import { FieldEditor } from './field-editor.tsx';
 import { type FieldName, fieldNames, fields } from './fields.ts';
+import classes from './filter-bar.module.css';
 import { useFilter } from './use-filter.ts';
 
+/** First which part, then its value, in the same place. */
 export const AddFilter = () => {
   const { t } = useTranslation('ui');
   const [filter] = useFilter();
+  const [open, setOpen] = useState(false);
   const [editing, setEditing] = useState<FieldName>();
-  const open = fieldNames.filter((name) => filter[name] === undefined && fields[name].kind !== 'fixed');
+  const offered = fieldNames.filter((name) => filter[name] === undefined && fields[name].kind !== 'fixed');
+  const toggle = (opened: boolean) => {
+    setOpen(opened);
+    setEditing(undefined);
+  };
 
   return (
-    <Popover
-      opened={editing !== undefined}
-      onChange={(opened) => !opened && setEditing(undefined)}
-      position="bottom-start"
-      trapFocus
-      withRoles={false}
-      withArrow
-      shadow="md"
-    >
+    <Popover opened={open} onChange={toggle} position="bottom-start" trapFocus withArrow shadow="md">
       <Popover.Target>
-        <span className="no-print">
-          <Menu position="bottom-start" shadow="md">
-            <Menu.Target>
-              <Button variant="subtle" size="compact-md" leftSection={<IconPlus size={16} aria-hidden />}>
-                {t('filter.add')}
-              </Button>
-            </Menu.Target>
-            <Menu.Dropdown>
-              <ScrollArea.Autosize mah="20rem">
-                {open.map((name) => (
-                  <Menu.Item key={name} onClick={() => setEditing(name)}>
-                    {t(`filter.field.${name}`)}
-                  </Menu.Item>
-                ))}
-              </ScrollArea.Autosize>
-            </Menu.Dropdown>
-          </Menu>
-        </span>
+        <Button
+          variant="subtle"
+          size="compact-md"
+          className="no-print"
+          leftSection={<IconPlus size={16} aria-hidden />}
+          onClick={() => toggle(!open)}
+        >
+          {t('filter.add')}
+        </Button>
       </Popover.Target>
-      <Popover.Dropdown>
-        {editing && <FieldEditor name={editing} onDone={() => setEditing(undefined)} />}
+      <Popover.Dropdown aria-label={t('filter.add')}>
+        {editing ? (
+          <FieldEditor key={editing} name={editing} onDone={() => toggle(false)} />
+        ) : (
+          <ul className={classes.fields}>
+            {offered.map((name) => (
+              <li key={name}>
+                <button type="button" onClick={() => setEditing(name)}>
+                  {t(`filter.field.${name}`)}
+                </button>
+              </li>
+            ))}
+          </ul>
+        )}
       </Popover.Dropdown>
     </Popover>
   );

@@ -4,6 +4,7 @@ import { useTranslation } from 'react-i18next';
 import type { Period } from '#web/ui/period.ts';
 import { AddFilter } from './add-filter.tsx';
 import { Chip } from './chip.tsx';
+import { CurrencyPicker } from './currency-picker.tsx';
 import { fieldNames } from './fields.ts';
 import classes from './filter-bar.module.css';
 import { PeriodPicker } from './period-picker.tsx';
@@ -13,9 +14,11 @@ import { useFilter } from './use-filter.ts';
 interface Props {
   /** The period the answer is about, where the API chose it because the address names none. */
   period?: Period;
+  /** The currency of the answer, where it holds money. */
+  currency?: string;
 }
 
-export const FilterBar = ({ period }: Props) => {
+export const FilterBar = ({ period, currency }: Props) => {
   const { t } = useTranslation('ui');
   const [filter, change] = useFilter();
   const chosen = fieldNames.filter((name) => filter[name] !== undefined);
@@ -25,6 +28,7 @@ export const FilterBar = ({ period }: Props) => {
     <section className={classes.bar} aria-label={t('filter.label')}>
       <PeriodPicker shown={period} />
       <PlantPicker />
+      {currency && <CurrencyPicker shown={currency} />}
       {chosen.map((name) => (
         <Chip key={name} name={name} />
       ))}

@@ -50,7 +50,7 @@ export const PeriodPicker = ({ shown }: { shown?: Period }) => {
         </button>
       </Popover.Target>
       <Popover.Dropdown>
-        <Stack gap="sm" maw="22rem">
+        <Stack gap="sm" maw="min(22rem, calc(100vw - 3.5rem))">
           <Group gap="xs">
             {presets.map((weeks) => {
               const { from, to } = fullWeeks(today, weeks, weekStart);

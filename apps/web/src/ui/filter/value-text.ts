@@ -22,14 +22,17 @@ export const useValueText = (): ((name: FieldName) => string) => {
   const terms = useTerms();
   const format = useFormat();
   const [filter] = useFilter();
-  const rows = useQueries({ queries: rowsIn(filter).map(({ resource, id }) => namedQuery(resource, id)) });
-  const codes = new Map(rows.flatMap(({ data }) => (data ? [[data.id, data.code]] : [])));
+  const asked = rowsIn(filter);
+  const rows = useQueries({ queries: asked.map(({ resource, id }) => namedQuery(resource, id)) });
+  const codes = new Map(
+    asked.map(({ id }, place) => [id, rows[place]?.data?.code ?? (rows[place]?.isError ? '?' : '…')]),
+  );
 
   const word = (name: FieldName, item: string): string => {
     const field = fields[name];
     if (item === 'none') return t('filter.none');
     if (field.kind === 'words') return (terms[field.labels] as Record<string, string>)[item] ?? item;
-    return field.kind === 'rows' ? (codes.get(item) ?? '…') : item;
+    return field.kind === 'rows' ? (codes.get(item) ?? item) : item;
   };
 
   const exceptions = (texts: readonly string[]): string[] =>
