@@ -23,7 +23,7 @@ export const CheckStep = ({ job }: { job: Import }) => {
       <OutcomeFigures outcome={outcome} done={false} />
       {outcome.refused > 0 && rows > 0 && (
         <Checkbox
-          label={t('skipRefused', { rows: format.count(outcome.refused) })}
+          label={t('skipRefused', { count: outcome.refused, rows: format.count(outcome.refused) })}
           description={t('allOrNothing')}
           checked={skipRefused}
           onChange={(event) => setSkip(event.currentTarget.checked)}

@@ -40,7 +40,7 @@ export const ColumnTable = ({ job, mapping, onColumn }: Props) => {
       cell: ({ index, name }) => (
         <FieldSelect
           kind={job.kind}
-          label={t('meansOf', { column: name })}
+          column={name}
           value={mapping.columns[index] ?? null}
           onChange={(field) => onColumn(index, field)}
           taken={taken}

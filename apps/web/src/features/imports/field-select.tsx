@@ -7,14 +7,15 @@ import { useImportTerms } from './queries.ts';
 
 interface Props {
   kind: Import['kind'];
-  label: string;
+  /** The column's name. */
+  column: string;
   value: FieldName | null;
   onChange: (field: FieldName | null) => void;
   /** Fields that are spoken for; they can still be chosen and then move here. */
   taken: ReadonlySet<FieldName>;
 }
 
-export const FieldSelect = ({ kind, label, value, onChange, taken }: Props) => {
+export const FieldSelect = ({ kind, column, value, onChange, taken }: Props) => {
   const { t } = useTranslation('imports');
   const terms = useImportTerms();
   const option = (field: FieldName) => ({
@@ -24,7 +25,7 @@ export const FieldSelect = ({ kind, label, value, onChange, taken }: Props) => {
   const fields = fieldsOf(kind);
   return (
     <Select
-      aria-label={label}
+      aria-label={t('meansOf', { column })}
       placeholder={t('leftOut')}
       data={[
         { group: t('required'), items: fields.filter((field) => isRequired(kind, field)).map(option) },
@@ -34,7 +35,7 @@ export const FieldSelect = ({ kind, label, value, onChange, taken }: Props) => {
       onChange={(field) => onChange(field as FieldName | null)}
       searchable
       clearable
-      clearButtonProps={{ 'aria-label': t('leaveOut', { column: label }) }}
+      clearButtonProps={{ 'aria-label': t('leaveOut', { column }) }}
       nothingFoundMessage={t('noField')}
     />
   );

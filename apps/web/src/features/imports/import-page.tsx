@@ -33,7 +33,7 @@ export const ImportPage = () => {
           t('about', {
             kind: terms.importKind[query.data.kind],
             source: query.data.source,
-            size: format.number(query.data.bytes / 1024, { maximumFractionDigits: 0 }),
+            size: format.count(Math.ceil(query.data.bytes / 1024)),
             by: query.data.createdBy,
             at: format.instant(query.data.createdAt),
           })}
@@ -63,7 +63,7 @@ const Steps = ({ job }: { job: Import }) => {
     <>
       <StepBar job={job} step={step} />
       {job.trouble && (
-        <Alert role="alert" color="orange.9" variant="outline" icon={<IconInfoCircle aria-hidden />} mb="md">
+        <Alert role="alert" color="red.9" variant="outline" icon={<IconInfoCircle aria-hidden />} mb="md">
           {terms.trouble[job.trouble.code]} {job.trouble.place}
         </Alert>
       )}

@@ -21,7 +21,7 @@ export const Questions = ({ questions, mapping, onChange }: Props) => {
         : { ...mapping, [question.about]: { ...mapping[question.about], [question.field]: choice } },
     );
   return (
-    <Alert color="orange.9" variant="outline" icon={<IconHelpCircle aria-hidden />} title={t('asked')}>
+    <Alert color="petrol" variant="outline" icon={<IconHelpCircle aria-hidden />} title={t('asked')}>
       <Stack mt="xs">
         {questions.map((question) => (
           <QuestionField

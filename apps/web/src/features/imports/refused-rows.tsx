@@ -18,7 +18,6 @@ export const RefusedRows = ({ job, outcome }: { job: Import; outcome: Outcome })
       header: t('line'),
       rowHeader: true,
       phone: 'title',
-      align: 'end',
       cell: ({ line }) => format.count(line),
     },
     { id: 'column', header: t('column'), cell: ({ column }) => column },

@@ -1,4 +1,4 @@
-import { Autocomplete, Button, FileInput, Group, Progress, SegmentedControl, Stack, Text } from '@mantine/core';
+import { Autocomplete, Button, FileInput, Group, Progress, Radio, Stack, Text } from '@mantine/core';
 import { useInfiniteQuery, useMutation } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
@@ -54,12 +54,13 @@ export const UploadForm = () => {
       }}
     >
       <Stack>
-        <SegmentedControl
-          aria-label={t('kind')}
-          value={kind}
-          onChange={setKind}
-          data={importKinds.map((value) => ({ value, label: terms.importKind[value] }))}
-        />
+        <Radio.Group label={t('kind')} value={kind} onChange={setKind}>
+          <Group mt="xs">
+            {importKinds.map((value) => (
+              <Radio key={value} value={value} label={terms.importKind[value]} />
+            ))}
+          </Group>
+        </Radio.Group>
         <div className={classes.fields}>
           <FileInput
             label={t('file')}
