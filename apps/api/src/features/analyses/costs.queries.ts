@@ -3,7 +3,8 @@ import { filterWhere } from '#api/platform/filter.ts';
 import { CostCategory } from '#contracts/taxonomy.ts';
 import { queryRows, sql } from '#db/sql.ts';
 import type { Asked } from './asked.service.ts';
-import { Sums, sumColumns } from './sums.ts';
+import { cellsOf } from './cells.ts';
+import { Sums, sumColumns, summedColumns } from './sums.ts';
 
 const FoundCosts = Sums.extend({
   found: z.number(),
@@ -20,26 +21,39 @@ const FoundCosts = Sums.extend({
 });
 export type FoundCosts = z.infer<typeof FoundCosts>;
 
+const costColumns = [
+  'standard',
+  'priced',
+  'log_cost',
+  'log_cost_squared',
+  'late',
+  'avoidable',
+  'no_cause',
+  'sorted_without_origin',
+  'late_without_cost',
+  'late_without_standard',
+] as const;
+
 /**
- * Per found stage and plant: sums; booked cost per terminal as sums of logarithms over reports with a booked cost above 0;
- * and what was found later than the first gate able to see it. Every report is either computable or has one reason.
+ * Per found stage and plant: sums; booked cost per terminal as sums of logarithms over reports with a booked cost above 0
+ * (kept in millionths, so that sums are whole numbers); and what was found later than the first gate able to see it.
  */
-export const costsByFound = ({ db, filter, scope }: Asked): Promise<FoundCosts[]> =>
-  queryRows(
-    db.pool,
-    sql`select f.found, ${sumColumns}, coalesce(sum(f.estimate_minor) filter (where f.standard_only), 0)::bigint as standard,
-        (count(*) filter (where f.booked_minor > 0))::int as priced,
-        coalesce(sum(ln(f.booked_minor::float8 / f.terminals)) filter (where f.booked_minor > 0), 0) as sum_log,
-        coalesce(sum(ln(f.booked_minor::float8 / f.terminals) ^ 2) filter (where f.booked_minor > 0), 0) as sum_log_squares,
-        (count(*) filter (where f.gate < f.found))::int as late,
-        coalesce(sum(f.booked_minor + f.estimate_minor - f.gate_minor) filter (where f.gate < f.found and f.costed), 0)::bigint as avoidable,
-        (count(*) filter (where f.cause is null or f.cause = 'undetermined'))::int as no_cause,
-        (count(*) filter (where f.cause <> 'undetermined' and f.origin is null))::int as no_origin,
-        (count(*) filter (where f.gate < f.found and not f.costed))::int as no_cost,
-        (count(*) filter (where f.gate < f.found and f.costed and f.gate_minor is null))::int as no_standard_cost
-      from failure_fact f where ${filterWhere(filter, scope)} group by f.found, f.plant_id`,
+export function costsByFound(asked: Asked): Promise<FoundCosts[]> {
+  const key = sql`f.found, `;
+  const cells = cellsOf(asked, asked.period, { dimensions: ['found'], ofReport: key, ofCell: key }, [
+    ...summedColumns,
+    ...costColumns,
+  ]);
+  return queryRows(
+    asked.db.pool,
+    sql`select c.found, ${sumColumns}, sum(c.standard)::bigint as standard, sum(c.priced)::int as priced,
+        sum(c.log_cost)::float8 / 1e6 as sum_log, sum(c.log_cost_squared) / 1e12 as sum_log_squares, sum(c.late)::int as late,
+        sum(c.avoidable)::bigint as avoidable, sum(c.no_cause)::int as no_cause, sum(c.sorted_without_origin)::int as no_origin,
+        sum(c.late_without_cost)::int as no_cost, sum(c.late_without_standard)::int as no_standard_cost
+      from ${cells} group by c.found, c.plant_id`,
     FoundCosts,
   );
+}
 
 const CategoryCosts = z.object({
   plant_id: z.string(),

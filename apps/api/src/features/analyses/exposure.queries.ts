@@ -6,6 +6,8 @@ import { isAmong, isNoneOf } from '#api/platform/filter.ts';
 import type { Dimension } from '#contracts/shared/dimension.ts';
 import { exceptionsOf, type Filter } from '#contracts/shared/filter.ts';
 import { join, raw, type Sql, sql } from '#db/sql.ts';
+import type { Asked } from './asked.service.ts';
+import { carries, fieldsOf, type Grain, splitPeriod } from './carriers.ts';
 
 /** The dimensions that production is reported by. */
 export const exposureColumns = {
@@ -24,10 +26,10 @@ const places = (Object.keys(exposureColumns) as ExposureDimension[]).map(
 
 export const Exposure = z.object({ units: z.number(), terminals: z.number() });
 export type Exposure = z.infer<typeof Exposure>;
-export const exposureSums = sql`coalesce(sum(p.units), 0)::bigint as units, coalesce(sum(p.terminals), 0)::bigint as terminals`;
+export const exposureSums = sql`sum(c.units)::bigint as units, sum(c.terminals)::bigint as terminals`;
 
 /** The part of the filter that narrows production, over `production_fact p`. */
-export function exposureWhere(filter: Filter, { from, to }: Period, scope: PlantScope): Sql {
+function exposureWhere(filter: Filter, { from, to }: Period, scope: PlantScope): Sql {
   const exceptions = exceptionsOf(filter);
   return join(
     [
@@ -43,13 +45,48 @@ export function exposureWhere(filter: Filter, { from, to }: Period, scope: Plant
   );
 }
 
-const narrowing: readonly string[] = ['from', 'to', 'currency', ...Object.keys(exposureColumns)];
+interface Carrier {
+  grain: Grain;
+  dimensions: readonly ExposureDimension[];
+  rows: Sql;
+}
+const carriers: readonly Carrier[] = [
+  { grain: 'day', dimensions: ['plant'], rows: raw('production_day_fact p where') },
+  {
+    grain: 'month',
+    dimensions: ['plant', 'line'],
+    rows: raw("production_month_fact p where p.dimension = 'line' and"),
+  },
+  {
+    grain: 'month',
+    dimensions: ['plant', 'housing'],
+    rows: raw("production_month_fact p where p.dimension = 'housing' and"),
+  },
+  {
+    grain: 'month',
+    dimensions: ['plant', 'terminal'],
+    rows: raw("production_month_fact p where p.dimension = 'terminal' and"),
+  },
+];
+
+/** Production as rows `c` to be summed: whole days or months from the roll-up that carries what is asked, the rest row by row. */
+export function exposureCells(
+  { filter, scope }: Asked,
+  period: Period,
+  keys: { dimensions: readonly ExposureDimension[]; columns: Sql; grain?: Grain },
+): Sql {
+  const fields = [...fieldsOf(filter).filter((field) => field in exposureColumns), ...keys.dimensions];
+  const carrier = carriers.find(
+    ({ grain, dimensions }) => carries(dimensions, fields) && (keys.grain === undefined || keys.grain === grain),
+  );
+  const split = carrier && splitPeriod(period, carrier.grain);
+  const from = (rows: Sql, part: Period) =>
+    sql`select ${keys.columns}p.units, p.terminals from ${rows} ${exposureWhere(filter, part, scope)}`;
+  const reported = raw('production_fact p where');
+  if (!split) return sql`(${from(reported, period)}) c`;
+  const parts = [from(carrier.rows, split.whole), ...split.ends.map((end) => from(reported, end))];
+  return sql`(${join(parts, ' union all ')}) c`;
+}
 
 /** Whether the filter narrows reports by something that production is not reported by. */
-export const isWider = (filter: Filter): boolean =>
-  Object.entries(filter).some(([field, value]) => {
-    if (value === undefined || (Array.isArray(value) && value.length === 0)) return false;
-    if (field === 'except')
-      return [...exceptionsOf(filter).keys()].some((dimension) => !isExposureDimension(dimension));
-    return !narrowing.includes(field);
-  });
+export const isWider = (filter: Filter): boolean => fieldsOf(filter).some((field) => !(field in exposureColumns));

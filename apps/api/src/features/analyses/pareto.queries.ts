@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import type { Period } from '#analysis/calendar/period.ts';
 import { dimensionColumns } from '#api/platform/dimension-columns.ts';
-import { filterWhere } from '#api/platform/filter.ts';
 import type { Dimension } from '#contracts/shared/dimension.ts';
-import { queryRows, type Sql, sql } from '#db/sql.ts';
+import { empty, queryRows, type Sql, sql } from '#db/sql.ts';
 import type { Asked } from './asked.service.ts';
-import { Exposure, type ExposureDimension, exposureColumns, exposureSums, exposureWhere } from './exposure.queries.ts';
-import { type MoneyMeasure, MoneySpread, Sums, spreadColumns, sumColumns } from './sums.ts';
+import { cellsOf } from './cells.ts';
+import { Exposure, type ExposureDimension, exposureCells, exposureColumns, exposureSums } from './exposure.queries.ts';
+import { type MoneyMeasure, MoneySpread, Sums, spreads, sumColumns, summedColumns } from './sums.ts';
 
 const Key = z.union([z.string(), z.number()]).nullable();
 const KeySums = Sums.extend({ key: Key });
@@ -14,18 +14,21 @@ export type KeySums = z.infer<typeof KeySums> & Partial<z.infer<typeof MoneySpre
 
 /** Sums per value of a dimension and plant; with the spread of the money where a money measure is asked for. */
 export function sumsByKey(
-  { db, filter, scope }: Asked,
+  asked: Asked,
   dimension: Dimension,
   period: Period,
   measure: MoneyMeasure | null,
 ): Promise<KeySums[]> {
-  const { column } = dimensionColumns[dimension];
-  const columns = measure ? sql`${sumColumns}, ${spreadColumns(measure)}` : sumColumns;
+  const key = sql`${dimensionColumns[dimension].column} as key, `;
+  const spread = measure && spreads[measure];
+  const cells = cellsOf(asked, period, { dimensions: [dimension], ofReport: key, ofCell: key }, [
+    ...summedColumns,
+    ...(spread ? spread.columns : []),
+  ]);
   return queryRows(
-    db.pool,
-    sql`select ${column} as key, ${columns} from failure_fact f
-      where ${filterWhere({ ...filter, ...period }, scope)} group by ${column}, f.plant_id`,
-    measure ? KeySums.extend(MoneySpread.shape) : KeySums,
+    asked.db.pool,
+    sql`select c.key, ${sumColumns}${spread ? sql`, ${spread.sums}` : empty} from ${cells} group by c.key, c.plant_id`,
+    spread ? KeySums.extend(MoneySpread.shape) : KeySums,
   );
 }
 
@@ -34,19 +37,13 @@ export type KeyExposure = z.infer<typeof KeyExposure>;
 
 /** Production per value of a dimension it is reported by, or all of it under no key. */
 export function exposureByKey(
-  { db, filter, scope }: Asked,
+  asked: Asked,
   dimension: ExposureDimension | null,
   period: Period,
 ): Promise<KeyExposure[]> {
-  const where = exposureWhere(filter, period, scope);
-  return queryRows(
-    db.pool,
-    dimension
-      ? sql`select ${exposureColumns[dimension]} as key, ${exposureSums} from production_fact p where ${where}
-          group by ${exposureColumns[dimension]}`
-      : sql`select null as key, ${exposureSums} from production_fact p where ${where}`,
-    KeyExposure,
-  );
+  const key = dimension ? sql`${exposureColumns[dimension]} as key, ` : sql`null::uuid as key, `;
+  const cells = exposureCells(asked, period, { dimensions: dimension ? [dimension] : [], columns: key });
+  return queryRows(asked.db.pool, sql`select c.key, ${exposureSums} from ${cells} group by c.key`, KeyExposure);
 }
 
 type Named = 'plant' | 'line' | 'housing' | 'terminal' | 'wire' | 'tool' | 'customer';

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { addDays, type Weekday } from '#analysis/calendar/day.ts';
-import { filterWhere } from '#api/platform/filter.ts';
 import { queryRows, raw, type Sql, sql } from '#db/sql.ts';
 import type { Asked } from './asked.service.ts';
-import { Exposure, exposureSums, exposureWhere } from './exposure.queries.ts';
-import { Sums, sumColumns } from './sums.ts';
+import { cellsOf } from './cells.ts';
+import { Exposure, exposureCells, exposureSums } from './exposure.queries.ts';
+import { Sums, sumColumns, summedColumns } from './sums.ts';
 
 export type Bucket = 'week' | 'month';
 
@@ -18,24 +18,30 @@ function bucketOf(day: Sql, bucket: Bucket, firstWeekday: Weekday): Sql {
 const BucketSums = Sums.extend({ bucket: z.string() });
 export type BucketSums = z.infer<typeof BucketSums>;
 
-export const sumsByBucket = ({ db, filter, scope, own }: Asked, bucket: Bucket): Promise<BucketSums[]> =>
-  queryRows(
-    db.pool,
-    sql`select ${bucketOf(raw('f.found_on'), bucket, own.firstWeekday)} as bucket, ${sumColumns}
-      from failure_fact f where ${filterWhere(filter, scope)} group by 1, 2`,
+export function sumsByBucket(asked: Asked, bucket: Bucket): Promise<BucketSums[]> {
+  const key = sql`${bucketOf(raw('f.found_on'), bucket, asked.own.firstWeekday)} as bucket, `;
+  const cells = cellsOf(
+    asked,
+    asked.period,
+    { dimensions: [], ofReport: key, ofCell: key, grain: 'day' },
+    summedColumns,
+  );
+  return queryRows(
+    asked.db.pool,
+    sql`select c.bucket, ${sumColumns} from ${cells} group by c.bucket, c.plant_id`,
     BucketSums,
   );
+}
 
 const BucketExposure = Exposure.extend({ bucket: z.string(), plant_id: z.string() });
 export type BucketExposure = z.infer<typeof BucketExposure>;
 
-export const exposureByBucket = (
-  { db, filter, scope, period, own }: Asked,
-  bucket: Bucket,
-): Promise<BucketExposure[]> =>
-  queryRows(
-    db.pool,
-    sql`select ${bucketOf(raw('p.day'), bucket, own.firstWeekday)} as bucket, p.plant_id, ${exposureSums}
-      from production_fact p where ${exposureWhere(filter, period, scope)} group by 1, 2`,
+export function exposureByBucket(asked: Asked, bucket: Bucket): Promise<BucketExposure[]> {
+  const columns = sql`${bucketOf(raw('p.day'), bucket, asked.own.firstWeekday)} as bucket, p.plant_id, `;
+  const cells = exposureCells(asked, asked.period, { dimensions: [], columns, grain: 'day' });
+  return queryRows(
+    asked.db.pool,
+    sql`select c.bucket, c.plant_id, ${exposureSums} from ${cells} group by c.bucket, c.plant_id`,
     BucketExposure,
   );
+}

@@ -1,13 +1,10 @@
 /** What every analysis counts of a group of reports. */
 import { z } from 'zod';
 import type { WeightedSum } from '#analysis/rates/weighted-poisson-interval.ts';
-import { raw, type Sql, sql } from '#db/sql.ts';
+import { type Sql, sql } from '#db/sql.ts';
+import type { CellColumn } from './cell-columns.ts';
 
 export type MoneyMeasure = 'booked' | 'withEstimates';
-const moneyOf: Record<MoneyMeasure, Sql> = {
-  booked: raw('f.booked_minor'),
-  withEstimates: raw('(f.booked_minor + f.estimate_minor)'),
-};
 
 export const Sums = z.object({
   plant_id: z.string(),
@@ -21,17 +18,33 @@ export const Sums = z.object({
 });
 export type Sums = z.infer<typeof Sums>;
 
-/** Sums per plant over `failure_fact f`, money in the plant's currency. */
-export const sumColumns = sql`f.plant_id, count(*)::int as reports, sum(f.terminals)::bigint as terminals,
-  sum(f.terminals::float8 * f.terminals) as terminals_squared, max(f.terminals) as terminals_largest,
-  sum(f.booked_minor)::bigint as booked, sum(f.estimate_minor)::bigint as estimate,
-  (count(*) filter (where not f.costed))::int as without_cost`;
+/** Sums per plant over cells `c`, money in the plant's currency. */
+export const sumColumns = sql`c.plant_id, sum(c.reports)::int as reports, sum(c.terminals)::bigint as terminals,
+  sum(c.terminals_squared) as terminals_squared, max(c.terminals_largest) as terminals_largest,
+  sum(c.booked)::bigint as booked, sum(c.estimate)::bigint as estimate, sum(c.without_cost)::int as without_cost`;
+export const summedColumns = [
+  'reports',
+  'terminals',
+  'terminals_squared',
+  'terminals_largest',
+  'booked',
+  'estimate',
+  'without_cost',
+] as const satisfies CellColumn[];
 
 export const MoneySpread = z.object({ money_squared: z.number(), money_largest: z.number() });
 
-/** How the money of one measure is spread over the reports. */
-export const spreadColumns = (measure: MoneyMeasure): Sql =>
-  sql`sum(${moneyOf[measure]}::float8 ^ 2) as money_squared, max(${moneyOf[measure]})::bigint as money_largest`;
+/** How the money of one measure is spread over the reports, and the columns that it takes. */
+export const spreads: Record<MoneyMeasure, { sums: Sql; columns: readonly CellColumn[] }> = {
+  booked: {
+    sums: sql`sum(c.booked_squared) as money_squared, max(c.booked_largest)::bigint as money_largest`,
+    columns: ['booked_squared', 'booked_largest'],
+  },
+  withEstimates: {
+    sums: sql`sum(c.total_squared) as money_squared, max(c.total_largest)::bigint as money_largest`,
+    columns: ['total_squared', 'total_largest'],
+  },
+};
 
 const total = <Row>(rows: readonly Row[], value: (row: Row) => number) =>
   rows.reduce((sum, row) => sum + value(row), 0);

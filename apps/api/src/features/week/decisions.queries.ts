@@ -33,8 +33,8 @@ export async function daysWithoutProduction({ db, filter, scope }: Asked): Promi
   const [row] = await queryRows(
     db.pool,
     sql`select count(*)::int as days, (count(*) filter (where not exists (
-          select from production_fact p where p.plant_id = d.plant_id and p.day = d.found_on)))::int as without
-      from (select distinct f.plant_id, f.found_on from failure_fact f where ${filterWhere(filter, scope)}) d`,
+          select from production_day_fact p where p.plant_id = d.plant_id and p.day = d.found_on)))::int as without
+      from (select distinct f.plant_id, f.found_on from failure_day_fact f where ${filterWhere(filter, scope)}) d`,
     Days,
   );
   return row!;

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { Period } from '#analysis/calendar/period.ts';
 import type { Asked } from '#api/features/analyses/asked.service.ts';
-import { Sums, sumColumns } from '#api/features/analyses/sums.ts';
-import { filterWhere } from '#api/platform/filter.ts';
+import { cellsOf } from '#api/features/analyses/cells.ts';
+import { Sums, sumColumns, summedColumns } from '#api/features/analyses/sums.ts';
 import { queryRows, sql } from '#db/sql.ts';
 
 const HeadlineSums = Sums.extend({
@@ -18,18 +18,30 @@ const HeadlineSums = Sums.extend({
 });
 export type HeadlineSums = z.infer<typeof HeadlineSums>;
 
+const weekColumns = [
+  ...summedColumns,
+  'booked_squared',
+  'booked_largest',
+  'estimate_squared',
+  'estimate_largest',
+  'escaped',
+  'outside',
+  'no_origin',
+  'no_evidence',
+] as const;
+const byCause = sql`f.cause, `;
+
 /** Everything the headlines and gaps count of one period, per plant. */
-export const headlineSums = ({ db, filter, scope }: Asked, period: Period): Promise<HeadlineSums[]> =>
-  queryRows(
-    db.pool,
-    sql`select ${sumColumns},
-        sum(f.booked_minor::float8 ^ 2) as booked_squared, max(f.booked_minor) as booked_largest,
-        sum(f.estimate_minor::float8 ^ 2) as estimate_squared, max(f.estimate_minor) as estimate_largest,
-        (count(*) filter (where f.gates_passed >= 2))::int as escaped,
-        (count(*) filter (where f.source in ('customer', 'field')))::int as outside,
-        (count(*) filter (where f.cause is null))::int as no_cause,
-        (count(*) filter (where f.origin is null))::int as no_origin,
-        (count(*) filter (where not f.evidence))::int as no_evidence
-      from failure_fact f where ${filterWhere({ ...filter, ...period }, scope)} group by f.plant_id`,
+export function headlineSums(asked: Asked, period: Period): Promise<HeadlineSums[]> {
+  const cells = cellsOf(asked, period, { dimensions: ['cause'], ofReport: byCause, ofCell: byCause }, weekColumns);
+  return queryRows(
+    asked.db.pool,
+    sql`select ${sumColumns}, sum(c.booked_squared) as booked_squared, max(c.booked_largest)::bigint as booked_largest,
+        sum(c.estimate_squared) as estimate_squared, max(c.estimate_largest)::bigint as estimate_largest,
+        sum(c.escaped)::int as escaped, sum(c.outside)::int as outside,
+        coalesce(sum(c.reports) filter (where c.cause is null), 0)::int as no_cause,
+        sum(c.no_origin)::int as no_origin, sum(c.no_evidence)::int as no_evidence
+      from ${cells} group by c.plant_id`,
     HeadlineSums,
   );
+}
