@@ -38,6 +38,22 @@ test('every figure opens its reports, with the same count', async () => {
   await expectSameCounts(page, rows.slice(-2));
 });
 
+test('by keyboard: past the index into the page, and on to another page', async () => {
+  const page = await dashboard.signIn('viewer');
+  await page.goto('/');
+  await page.getByRole('heading', { name: 'The figures' }).waitFor();
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Skip to the content');
+  await page.keyboard.press('Enter');
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('content');
+
+  await page.getByRole('link', { name: 'Causes', exact: true }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'What goes wrong' }).waitFor();
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('What goes wrong');
+  expect(await page.title()).toBe('What goes wrong · Escape Ledger');
+});
+
 test('goes back a week by keyboard and keeps the week in the address', async () => {
   const page = await dashboard.signIn('viewer');
   await page.goto('/');

@@ -5,9 +5,11 @@ import {
   IconCalendarWeek,
   IconChartBar,
   IconFileImport,
+  IconHistory,
   IconListDetails,
   IconPencilPlus,
   IconStack2,
+  IconUsers,
 } from '@tabler/icons-react';
 import type { LinkProps } from '@tanstack/react-router';
 import type { Permission } from '#contracts/permissions.ts';
@@ -29,4 +31,6 @@ export const pages: readonly PageEntry[] = [
   { to: '/production', label: 'production', icon: IconStack2, permission: 'production.read' },
   { to: '/imports', label: 'imports', icon: IconFileImport, permission: 'imports.read' },
   { to: '/master-data', label: 'masterData', icon: IconBoxMultiple, permission: 'masterData.read' },
+  { to: '/people', label: 'people', icon: IconUsers, permission: 'people.read' },
+  { to: '/audit', label: 'audit', icon: IconHistory, permission: 'audit.read' },
 ];

@@ -1,14 +1,17 @@
 /** The table of contents: every page of the dashboard. */
 import { createRouter } from '@tanstack/react-router';
+import { auditRoute } from '#web/features/audit/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
 import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
 import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
+import { peopleRoute, tokensRoute } from '#web/features/people/routes.ts';
 import { productionRoute } from '#web/features/production/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
 import { parseSearch, stringifySearch } from '#web/ui/search.ts';
+import { PagePending } from './page-pending.tsx';
 import { queryClient } from './query-client.ts';
 import { root, signedIn } from './roots.ts';
 
@@ -25,6 +28,9 @@ const routeTree = root.addChildren([
     importRoute,
     masterDataRoute,
     kindRoute,
+    peopleRoute,
+    tokensRoute,
+    auditRoute,
     weekRoute,
     causesRoute,
     escapesRoute,
@@ -38,6 +44,8 @@ export const router = createRouter({
   parseSearch,
   stringifySearch,
   defaultPreload: 'intent',
+  defaultPendingComponent: PagePending,
+  defaultPendingMs: 400,
   scrollRestoration: true,
 });
 

@@ -71,7 +71,7 @@ export const cssVariables: CSSVariablesResolver = () => ({
   dark: {},
 });
 
-/** Fill patterns, drawn on a canvas and in SVG alike; see `ui/pattern.ts`. */
+/** Fill patterns, drawn on a canvas and in SVG alike; see `ui/chart/pattern.ts`. */
 export type PatternName =
   | 'solid'
   | 'diagonal'
@@ -83,44 +83,32 @@ export type PatternName =
   | 'rings'
   | 'grid'
   | 'chevron';
-export type Marker =
-  | 'circle'
-  | 'rect'
-  | 'rectRot'
-  | 'triangle'
-  | 'star'
-  | 'cross'
-  | 'crossRot'
-  | 'rectRounded'
-  | 'dash'
-  | 'line';
 export interface Mark {
   readonly colour: string;
   readonly pattern: PatternName;
-  readonly marker: Marker;
 }
 
 /**
- * One fixed colour, pattern and marker per cause, everywhere. Colours: the eight of Okabe and Ito,
+ * One fixed colour and pattern per cause, everywhere. Colours: the eight of Okabe and Ito,
  * "Color Universal Design" (2008), and two greys for the causes at the margin.
  */
 export const causeMarks: Readonly<Record<Cause, Mark>> = {
-  tooling: { colour: '#D55E00', pattern: 'solid', marker: 'circle' },
-  handling: { colour: '#E69F00', pattern: 'diagonal', marker: 'rect' },
-  partial_seat: { colour: '#0072B2', pattern: 'horizontal', marker: 'rectRot' },
-  misinsertion: { colour: '#56B4E9', pattern: 'dots', marker: 'triangle' },
-  probe_damage: { colour: '#CC79A7', pattern: 'cross', marker: 'star' },
-  wire_dress: { colour: '#009E73', pattern: 'backDiagonal', marker: 'cross' },
-  adhesive: { colour: '#F0E442', pattern: 'vertical', marker: 'crossRot' },
-  component: { colour: '#000000', pattern: 'chevron', marker: 'rectRounded' },
-  application_limit: { colour: '#5f6b73', pattern: 'grid', marker: 'dash' },
-  undetermined: { colour: '#a8b0b4', pattern: 'rings', marker: 'line' },
+  tooling: { colour: '#D55E00', pattern: 'solid' },
+  handling: { colour: '#E69F00', pattern: 'diagonal' },
+  partial_seat: { colour: '#0072B2', pattern: 'horizontal' },
+  misinsertion: { colour: '#56B4E9', pattern: 'dots' },
+  probe_damage: { colour: '#CC79A7', pattern: 'cross' },
+  wire_dress: { colour: '#009E73', pattern: 'backDiagonal' },
+  adhesive: { colour: '#F0E442', pattern: 'vertical' },
+  component: { colour: '#000000', pattern: 'chevron' },
+  application_limit: { colour: '#5f6b73', pattern: 'grid' },
+  undetermined: { colour: '#a8b0b4', pattern: 'rings' },
 };
 
 /** Bars that stand for anything but a cause. */
-export const plainMark: Mark = { colour: '#3b7c8e', pattern: 'solid', marker: 'circle' };
+export const plainMark: Mark = { colour: '#3b7c8e', pattern: 'solid' };
 /** Estimated money: never drawn like booked money. */
-export const estimateMark: Mark = { colour: '#f3e3bd', pattern: 'diagonal', marker: 'rectRot' };
-export const bookedMark: Mark = { colour: ink.booked, pattern: 'solid', marker: 'rect' };
+export const estimateMark: Mark = { colour: '#f3e3bd', pattern: 'diagonal' };
+export const bookedMark: Mark = { colour: ink.booked, pattern: 'solid' };
 /** The collected rest: never mistaken for a group of its own. */
-export const otherMark: Mark = { colour: '#c3cacb', pattern: 'diagonal', marker: 'line' };
+export const otherMark: Mark = { colour: '#c3cacb', pattern: 'diagonal' };

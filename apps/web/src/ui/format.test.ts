@@ -21,10 +21,10 @@ describe('money', () => {
 });
 
 describe('figures', () => {
-  it('keep three significant digits below 100 ppm', () => {
-    expect(en.ppm(7.1234)).toBe('7.12 ppm');
-    expect(en.ppm(1234.5)).toBe('1,235 ppm');
-    expect(de.ppm(7.1234)).toBe('7,12 ppm');
+  it('keep three significant digits below 100', () => {
+    expect(en.significant(7.1234)).toBe('7.12');
+    expect(en.significant(1234.5)).toBe('1,235');
+    expect(de.significant(7.1234)).toBe('7,12');
   });
   it('never round a chance to certainty', () => {
     expect([0, 0.001, 0.055, 0.994, 0.9999, 1].map(en.chance)).toEqual(['0%', '< 1%', '6%', '99%', '> 99%', '100%']);

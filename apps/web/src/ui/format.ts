@@ -57,8 +57,6 @@ const formatsOf = (locale: Locale) => {
       if (probability > 0 && probability < 0.005) return `< ${text(0.01)}`;
       return probability < 1 && probability >= 0.995 ? `> ${text(0.99)}` : text(probability);
     },
-    /** Parts per million, three significant digits below 100. */
-    ppm: (value: number): string => `${significant(value)} ppm`,
     money,
     /** For headlines and axes, where cents would only be noise: EUR 12.3K. */
     moneyShort: ({ amountMinor, currency }: Money): string =>
@@ -71,7 +69,6 @@ const formatsOf = (locale: Locale) => {
         useGrouping: 'always',
       }),
     day,
-    dayShort: (value: string): string => day(value, { day: 'numeric', month: 'short' }),
     /** An instant shown in the given zone, which is the plant's wherever a plant is known. */
     instant: (value: string, timeZone?: string): string =>
       new Intl.DateTimeFormat(tag, { dateStyle: 'medium', timeStyle: 'short', timeZone }).format(new Date(value)),
@@ -92,7 +89,6 @@ const formatsOf = (locale: Locale) => {
         maximumFractionDigits: Math.abs(ratio) < 0.1 ? 1 : 0,
         signDisplay: 'exceptZero',
       }),
-    signed: (value: number): string => number(value, { signDisplay: 'exceptZero', maximumFractionDigits: 0 }),
     list: (items: readonly string[]): string => new Intl.ListFormat(tag).format(items),
   };
 };

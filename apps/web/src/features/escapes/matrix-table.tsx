@@ -26,7 +26,9 @@ export const MatrixTable = ({ matrix, weight, caption, write, filter, filterOf }
   return (
     <div className={classes.scroll}>
       <table className={classes.matrix} data-estimated={weight === 'estimated' || undefined}>
-        <caption>{caption}</caption>
+        <caption>
+          <span>{caption}</span>
+        </caption>
         <thead>
           <tr>
             <th scope="col" className={classes.corner}>
