@@ -133,7 +133,7 @@ export const messages: MessageCatalogue['imports'] = {
     sectionMm2: 'Querschnitt, mm²',
     kind: 'Art des Werkzeugs',
   },
-  keepAndCheck_zero: 'Bedeutungen behalten und erneut prüfen',
+  keepNone: 'Bedeutungen behalten und erneut prüfen',
   keepAndCheck_one: '{{count}} Bedeutung behalten und erneut prüfen',
   keepAndCheck_other: '{{count}} Bedeutungen behalten und erneut prüfen',
   goOn: 'Ohne sie weiter',

@@ -133,7 +133,7 @@ export const messages = {
     sectionMm2: 'Cross-section, mm²',
     kind: 'Kind of tool',
   },
-  keepAndCheck_zero: 'Keep the meanings and check again',
+  keepNone: 'Keep the meanings and check again',
   keepAndCheck_one: 'Keep {{count}} meaning and check again',
   keepAndCheck_other: 'Keep {{count}} meanings and check again',
   goOn: 'Go on without them',

@@ -60,7 +60,7 @@ export const ValuesStep = ({ job }: { job: Import }) => {
           disabled={meanings.size === 0}
           onClick={() => define.mutate([...meanings.values()])}
         >
-          {t('keepAndCheck', { count: meanings.size })}
+          {meanings.size === 0 ? t('keepNone') : t('keepAndCheck', { count: meanings.size })}
         </Button>
         {job.outcome && (
           <Button variant="default" onClick={() => navigate({ search: { step: 'check' } })}>
