@@ -9,6 +9,7 @@ import {
   IconListDetails,
   IconPencilPlus,
   IconStack2,
+  IconTargetArrow,
   IconUsers,
 } from '@tabler/icons-react';
 import type { LinkProps } from '@tanstack/react-router';
@@ -28,6 +29,7 @@ export const pages: readonly PageEntry[] = [
   { to: '/record', label: 'record', icon: IconPencilPlus, permission: 'failures.write' },
   { to: '/causes', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
   { to: '/escapes', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
+  { to: '/evidence/record', label: 'suggestion', icon: IconTargetArrow, permission: 'analyses.read' },
   { to: '/production', label: 'production', icon: IconStack2, permission: 'production.read' },
   { to: '/imports', label: 'imports', icon: IconFileImport, permission: 'imports.read' },
   { to: '/master-data', label: 'masterData', icon: IconBoxMultiple, permission: 'masterData.read' },

@@ -3,6 +3,7 @@ import { createRouter } from '@tanstack/react-router';
 import { auditRoute } from '#web/features/audit/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
+import { checklistRoute, opinionRoute, opinionsRoute, trackRecordRoute } from '#web/features/evidence/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
 import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
 import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
@@ -22,6 +23,7 @@ const routeTree = root.addChildren([
     failuresRoute,
     newReportRoute,
     reportRoute,
+    checklistRoute,
     recordRoute,
     productionRoute,
     importsRoute,
@@ -34,6 +36,9 @@ const routeTree = root.addChildren([
     weekRoute,
     causesRoute,
     escapesRoute,
+    trackRecordRoute,
+    opinionsRoute,
+    opinionRoute,
     accountRoute,
   ]),
 ]);
