@@ -3,7 +3,7 @@ import { exceptionsOf, type Filter } from '#contracts/shared/filter.ts';
 import { join, raw, type Sql, sql } from '#db/sql.ts';
 import type { PlantScope } from './actor.ts';
 import { type DimensionColumn, dimensionColumns } from './dimension-columns.ts';
-import { searchWhere } from './search.ts';
+import { type Known, nothingKnown, searchWhere } from './search.ts';
 
 type Words = readonly string[];
 
@@ -39,9 +39,10 @@ const costWhere = {
 
 /**
  * The condition of the one shared filter over `failure_fact f`, the same for list, count, export and every analysis.
- * `scope` are the plants the asker may see; a plant in the filter narrows it and never widens it.
+ * `scope` are the plants the asker may see; a plant in the filter narrows it and never widens it. `known`, from `lookInto`,
+ * makes a search quick; the answer is the same without it.
  */
-export function filterWhere(filter: Filter, scope: PlantScope): Sql {
+export function filterWhere(filter: Filter, scope: PlantScope, known: Known = nothingKnown): Sql {
   const conditions = [
     ...(scope === 'all' ? [] : [sql`f.plant_id = any(${[...scope]}::uuid[])`]),
     ...when(filter.from, () => sql`f.found_on >= ${filter.from ?? null}::date`),
@@ -59,7 +60,7 @@ export function filterWhere(filter: Filter, scope: PlantScope): Sql {
     ...when(filter.evidence, () => either(filter.evidence === true, sql`f.evidence`)),
     ...when(filter.avoidable, () => either(filter.avoidable === true, sql`f.gate < f.found`)),
     ...when(filter.import, () => sql`f.import_id = ${filter.import ?? null}::uuid`),
-    ...(filter.q ? [searchWhere(filter.q)] : []),
+    ...(filter.q ? [searchWhere(filter.q, known)] : []),
   ];
   return conditions.length ? join(conditions, ' and ') : sql`true`;
 }

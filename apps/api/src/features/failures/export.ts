@@ -73,6 +73,6 @@ export async function exportReports(
       'too_large',
       `A sheet holds at most ${sheetRows - 1} reports, and these are ${reports}. Choose CSV, or a narrower filter.`,
     );
-  const rows = table(streamRows(db, everyRow(filter, scope), ListRecord), terms);
+  const rows = table(streamRows(db, await everyRow(db, filter, scope), ListRecord), terms);
   return format === 'csv' ? toCsv(rows, locale) : toXlsx(rows, terms.importKind.failures);
 }

@@ -2,8 +2,9 @@ import { z } from 'zod';
 import type { PlantScope } from '#api/platform/actor.ts';
 import { decodeCursor, toPage } from '#api/platform/cursor.ts';
 import { filterWhere } from '#api/platform/filter.ts';
+import { lookInto } from '#api/platform/search.ts';
 import { ReportRow } from '#contracts/failures.ts';
-import type { Filter } from '#contracts/shared/filter.ts';
+import { exceptionsOf, type Filter } from '#contracts/shared/filter.ts';
 import type { PageQuery } from '#contracts/shared/paging.ts';
 import { Day, Id } from '#contracts/shared/scalars.ts';
 import { stageOf } from '#contracts/taxonomy.ts';
@@ -40,29 +41,38 @@ const rowsOf = (selected: Sql): Sql => sql`
   left join customer c on c.id = f.customer_id
   order by s.found_on desc, s.id desc`;
 
+const whereOf = async (db: Database, filter: Filter, scope: PlantScope): Promise<Sql> =>
+  filterWhere(filter, scope, filter.q ? await lookInto(db, filter.q) : undefined);
+
+const chosen = (where: Sql): Sql => sql`select f.id, f.plant_id, f.found_on from failure_fact f where ${where}`;
+
 export async function listReports(db: Database, scope: PlantScope, { cursor, limit, ...filter }: Filter & PageQuery) {
   const after = decodeCursor(cursor, z.tuple([Day, Id]));
   const beyond = after ? sql`and (f.found_on, f.id) < (${after[0]}::date, ${after[1]}::uuid)` : empty;
-  const rows = await queryRows(
-    db.pool,
-    rowsOf(sql`select f.id, f.plant_id, f.found_on from failure_fact f where ${filterWhere(filter, scope)} ${beyond}
-      order by f.found_on desc, f.id desc limit ${limit + 1}`),
-    ListRecord,
-  );
+  const where = await whereOf(db, filter, scope);
+  const page = sql`${chosen(where)} ${beyond} order by f.found_on desc, f.id desc limit ${limit + 1}`;
+  const rows = await queryRows(db.pool, rowsOf(page), ListRecord);
   return toPage(rows, limit, (row) => [row.foundOn, row.id]);
 }
 
 /** The whole filtered list, for the export. */
-export const everyRow = (filter: Filter, scope: PlantScope): Sql =>
-  rowsOf(sql`select f.id, f.plant_id, f.found_on from failure_fact f where ${filterWhere(filter, scope)}`);
+export const everyRow = async (db: Database, filter: Filter, scope: PlantScope): Promise<Sql> =>
+  rowsOf(chosen(await whereOf(db, filter, scope)));
 
 const Count = z.object({ reports: z.int(), terminals: z.int() });
+const dimensionsByDay = new Set<string>(['cause', 'plant']);
+/** The roll-up by day knows no more than these, and counts the same reports. */
+const countedByDay = (filter: Filter): boolean =>
+  Object.entries(filter).every(
+    ([name, value]) =>
+      value === undefined || name === 'from' || name === 'to' || name === 'except' || dimensionsByDay.has(name),
+  ) && [...exceptionsOf(filter).keys()].every((name) => dimensionsByDay.has(name));
+
 export async function countReports(db: Database, scope: PlantScope, filter: Filter): Promise<z.infer<typeof Count>> {
-  const counted = await queryOne(
-    db.pool,
-    sql`select count(*) as reports, coalesce(sum(f.terminals), 0) as terminals from failure_fact f
-      where ${filterWhere(filter, scope)}`,
-    Count,
-  );
-  return counted ?? { reports: 0, terminals: 0 };
+  const where = await whereOf(db, filter, scope);
+  const question = countedByDay(filter)
+    ? sql`select coalesce(sum(f.reports), 0) as reports, coalesce(sum(f.terminals), 0)::bigint as terminals
+        from failure_day_fact f where ${where}`
+    : sql`select count(*) as reports, coalesce(sum(f.terminals), 0) as terminals from failure_fact f where ${where}`;
+  return (await queryOne(db.pool, question, Count)) ?? { reports: 0, terminals: 0 };
 }

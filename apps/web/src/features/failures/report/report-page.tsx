@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
 import type { Report } from '#contracts/failures.ts';
+import { EvidencePanel } from '#web/features/evidence/panel/evidence-panel.tsx';
 import { PageHead } from '#web/ui/page-head.tsx';
 import { useMay } from '#web/ui/person.ts';
 import { QueryBoundary } from '#web/ui/query-boundary.tsx';
@@ -72,6 +73,7 @@ const ReportView = ({ report }: { report: Report }) => {
           <CostsPanel report={report} mayWrite={mayWrite} />
         </div>
       </div>
+      <EvidencePanel report={report} />
     </>
   );
 };
