@@ -110,7 +110,15 @@ export const takeFindings = endpoint({
   tag,
   summary: 'Take or change findings; those not named stay as they are',
   params: IdParams,
-  body: z.object({ findings: z.array(FindingInput).min(1).max(60), remove: z.array(FindingCode).max(60).default([]) }),
+  body: z
+    .object({
+      findings: z.array(FindingInput).max(60).default([]),
+      remove: z.array(FindingCode).max(60).default([]),
+    })
+    .refine((it) => it.findings.length + it.remove.length > 0, {
+      path: ['findings'],
+      message: 'must name a finding to take, or one to remove',
+    }),
   response: Evidence,
 });
 
@@ -164,6 +172,12 @@ export const OpinionTask = z.object({
   plantCode: z.string(),
   askedAt: Instant,
 });
+export const OpinionAsk = z.object({
+  plant: z.array(Id).min(1).max(50),
+  from: Day,
+  to: Day,
+  sample: z.int().min(1).max(200),
+});
 export const askOpinions = endpoint({
   method: 'POST',
   path: '/api/v1/evidence/opinions',
@@ -172,7 +186,7 @@ export const askOpinions = endpoint({
   write: 'create',
   status: 200,
   summary: 'Ask for blind second opinions on a random sample of confirmed reports',
-  body: z.object({ plant: z.array(Id).min(1).max(50), from: Day, to: Day, sample: z.int().min(1).max(200) }),
+  body: OpinionAsk,
   response: z.object({ asked: z.int() }),
 });
 export const listOpinions = endpoint({
@@ -184,6 +198,18 @@ export const listOpinions = endpoint({
   response: z.object({ items: z.array(OpinionTask) }),
 });
 /** The report as a second person may see it: findings and photos, without cause, proof, history and suggestion. */
+export const BlindReport = z.object({
+  task: OpinionTask,
+  findings: z.array(Finding),
+  note: z.string().nullable(),
+  housing: z.string().nullable(),
+  terminal: z.string().nullable(),
+  wire: z.string().nullable(),
+  found: Stage,
+  cavities: z.array(z.string()),
+  photos: z.array(Id),
+});
+export type BlindReport = z.infer<typeof BlindReport>;
 export const readOpinion = endpoint({
   method: 'GET',
   path: '/api/v1/evidence/opinions/:id',
@@ -191,17 +217,7 @@ export const readOpinion = endpoint({
   tag,
   summary: 'The findings of a report, without its cause',
   params: IdParams,
-  response: z.object({
-    task: OpinionTask,
-    findings: z.array(Finding),
-    note: z.string().nullable(),
-    housing: z.string().nullable(),
-    terminal: z.string().nullable(),
-    wire: z.string().nullable(),
-    found: Stage,
-    cavities: z.array(z.string()),
-    photos: z.array(Id),
-  }),
+  response: BlindReport,
 });
 export const giveOpinion = endpoint({
   method: 'PUT',
@@ -239,12 +255,39 @@ export const TrackRecord = z.object({
   ),
 });
 export type TrackRecord = z.infer<typeof TrackRecord>;
+export const RecordFilter = z.object({ plant: many(Id).optional(), from: Day.optional(), to: Day.optional() });
+export type RecordFilter = z.output<typeof RecordFilter>;
+export const CaseFilter = RecordFilter.extend({ suggested: Cause.optional(), confirmed: Cause.optional() });
+/** The reports behind a cell of the confusion table. */
+export const judgedCases = endpoint({
+  method: 'GET',
+  path: '/api/v1/evidence/record/cases',
+  access: 'analyses.read',
+  tag,
+  summary: 'The newest judged cases, by what was suggested and what was confirmed',
+  query: CaseFilter,
+  response: z.object({
+    items: z
+      .array(
+        z.object({
+          failureId: Id,
+          number: z.string(),
+          plantCode: z.string(),
+          suggested: Cause,
+          confirmed: Cause,
+          probability: z.number().describe('given to the confirmed cause beforehand'),
+          at: Instant,
+        }),
+      )
+      .describe('at most 200'),
+  }),
+});
 export const readRecord = endpoint({
   method: 'GET',
   path: '/api/v1/evidence/record',
   access: 'analyses.read',
   tag,
   summary: 'The suggestion’s own record',
-  query: z.object({ plant: many(Id).optional(), from: Day.optional(), to: Day.optional() }),
+  query: RecordFilter,
   response: TrackRecord,
 });

@@ -12,6 +12,7 @@ export const messages: MessageCatalogue['app'] = {
     record: 'Erfassen',
     causes: 'Ursachen',
     escapes: 'Schlupf',
+    suggestion: 'Trefferquote',
     production: 'Produktion',
     imports: 'Importe',
     masterData: 'Stammdaten',

@@ -12,6 +12,7 @@ export const messages = {
     record: 'Record',
     causes: 'Causes',
     escapes: 'Escapes',
+    suggestion: 'Hit rate',
     production: 'Production',
     imports: 'Imports',
     masterData: 'Master data',

@@ -30,7 +30,7 @@ export async function readDecision(db: Database, plantId: string, failureId: str
   const { probabilities, answers, ...decision } = row;
   return {
     ...decision,
-    probability: probabilities[causes.findIndex((it) => it === row.cause)] ?? 0,
+    probability: probabilities[(causes as readonly string[]).indexOf(row.cause)] ?? 0,
     findings: Object.entries(answers).map(([code, answer]) => ({ code: code as FindingCode, answer })),
   };
 }

@@ -9,6 +9,7 @@ import { confirmBatch } from './batch.service.ts';
 import { confirmCause } from './confirmation.service.ts';
 import { readEvidence } from './evidence.service.ts';
 import { takeFindings } from './findings.service.ts';
+import { listJudgedCases } from './judged-cases.service.ts';
 import * as opinions from './opinions.service.ts';
 import { readRecord } from './record.service.ts';
 
@@ -37,6 +38,9 @@ export function evidence(app: FastifyInstance): void {
     write((unit) => opinions.giveOpinion(unit, params.id, body.cause)),
   );
 
+  bind(app, contract.judgedCases, ({ actor, query }) =>
+    listJudgedCases(db, choosePlants(actor, 'analyses.read', query.plant), query),
+  );
   bind(app, contract.readRecord, ({ actor, query }) =>
     readRecord(db, choosePlants(actor, 'analyses.read', query.plant), query),
   );

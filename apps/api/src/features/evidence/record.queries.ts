@@ -14,16 +14,41 @@ export const JudgedCase = z.object({
 });
 export type JudgedCase = z.output<typeof JudgedCase>;
 
-/** Live decisions for which somebody had taken a finding, each with what was said before it was learned from. */
-export const judgedCasesSql = (
-  scope: PlantScope,
-  { from, to }: { from?: string | undefined; to?: string | undefined },
-): Sql => sql`
-  select c.plant_id as "plantId", p.code as "plantCode", c.cause, c.suggested, c.frequent, c.probabilities, c.base
-  from confirmation c join plant p on p.id = c.plant_id
-  where c.superseded_at is null and c.taken > 0 and c.cause <> 'undetermined'
+export interface Period {
+  from?: string | undefined;
+  to?: string | undefined;
+}
+
+/** Live decisions for which somebody had taken a finding. */
+const judged = (scope: PlantScope, { from, to }: Period): Sql => sql`
+  c.superseded_at is null and c.taken > 0 and c.cause <> 'undetermined'
     ${scope === 'all' ? empty : sql`and c.plant_id = any(${scope}::uuid[])`}
     ${from ? sql`and c.at >= ${from}::date` : empty} ${to ? sql`and c.at < ${to}::date` : empty}`;
+
+/** Judged cases, each with what was said before it was learned from. */
+export const judgedCasesSql = (scope: PlantScope, period: Period): Sql => sql`
+  select c.plant_id as "plantId", p.code as "plantCode", c.cause, c.suggested, c.frequent, c.probabilities, c.base
+  from confirmation c join plant p on p.id = c.plant_id where ${judged(scope, period)}`;
+
+export const ListedCase = z.object({
+  failureId: z.string(),
+  number: z.string(),
+  plantCode: z.string(),
+  suggested: Cause,
+  confirmed: Cause,
+  probabilities: z.array(z.number()),
+  at: z.coerce.date().transform((at) => at.toISOString()),
+});
+export const listedCasesSql = (
+  scope: PlantScope,
+  period: Period,
+  { suggested, confirmed }: { suggested?: Cause | undefined; confirmed?: Cause | undefined },
+): Sql => sql`
+  select c.failure_id as "failureId", f.number, p.code as "plantCode", c.suggested, c.cause as confirmed, c.probabilities, c.at
+  from confirmation c join plant p on p.id = c.plant_id join failure f on f.plant_id = c.plant_id and f.id = c.failure_id
+  where ${judged(scope, period)} ${suggested ? sql`and c.suggested = ${suggested}::cause` : empty}
+    ${confirmed ? sql`and c.cause = ${confirmed}::cause` : empty}
+  order by c.id desc limit 200`;
 
 export const OpinionPair = z.object({ first: Cause, second: Cause, suggested: Cause });
 export const opinionPairsSql = (scope: PlantScope): Sql => sql`

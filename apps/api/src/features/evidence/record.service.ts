@@ -26,7 +26,7 @@ type Standing = TrackRecord['better'];
 const fewest = 30;
 const latest = 1000;
 
-const placeOf = (cause: string) => causes.findIndex((it) => it === cause);
+const placeOf = (cause: string) => (causes as readonly string[]).indexOf(cause);
 const hits = (cases: readonly JudgedCase[], field: 'suggested' | 'frequent') =>
   cases.filter((it) => it[field] === it.cause).length;
 const share = (cases: readonly JudgedCase[], field: 'suggested' | 'frequent') =>
