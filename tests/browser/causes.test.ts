@@ -49,7 +49,7 @@ test('a filter is added by keyboard and looked up by name', async () => {
 
   await page.getByRole('button', { name: 'Filter', exact: true }).focus();
   await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: 'Cause', exact: true }).focus();
+  await page.getByRole('dialog').getByRole('button', { name: 'Cause', exact: true }).focus();
   await page.keyboard.press('Enter');
   await page.getByRole('checkbox', { name: 'Partial seat' }).check();
   await page.getByRole('button', { name: 'Apply' }).click();

@@ -103,6 +103,7 @@ export const messages: MessageCatalogue['ui'] = {
       station: 'Station',
       shift: 'Schicht',
       cavity: 'Kammer',
+      cavityNamed: 'Nennt Kammer',
       lot: 'Rollencharge',
       housingLot: 'Gehäusecharge',
       effect: 'Auswirkung',

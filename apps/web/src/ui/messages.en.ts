@@ -101,6 +101,7 @@ export const messages = {
       station: 'Station',
       shift: 'Shift',
       cavity: 'Cavity',
+      cavityNamed: 'Names cavity',
       lot: 'Reel lot',
       housingLot: 'Housing lot',
       effect: 'Effect',

@@ -1,5 +1,5 @@
 import { Title } from '@mantine/core';
-import { useLocation } from '@tanstack/react-router';
+import { useMatch } from '@tanstack/react-router';
 import { type ReactNode, useEffect, useRef } from 'react';
 import classes from './page-head.module.css';
 
@@ -11,7 +11,8 @@ let shownPath: string | undefined;
  */
 export const PageHead = ({ title, children, aside }: { title: string; children?: ReactNode; aside?: ReactNode }) => {
   const heading = useRef<HTMLHeadingElement>(null);
-  const { pathname } = useLocation();
+  // The page's own path: the location already names the next page while this one is still shown.
+  const pathname = useMatch({ strict: false, select: (match) => match.pathname });
 
   useEffect(() => {
     document.title = `${title} · Escape Ledger`;

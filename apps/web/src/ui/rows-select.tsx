@@ -38,7 +38,6 @@ export const RowsSelect = ({ resource, label, plant, value, onChange }: Props) =
       filter={({ options }) => options}
       description={found.isPending ? t('loading') : rows.size === 0 ? t('nothingFound') : undefined}
       comboboxProps={{ withinPortal: false }}
-      data-autofocus
     />
   );
 };

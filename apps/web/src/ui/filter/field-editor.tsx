@@ -1,6 +1,6 @@
 /** The small form behind one filter part. Nothing changes until it is applied. */
 import { Button, Checkbox, NumberInput, Radio, Stack, TagsInput, TextInput } from '@mantine/core';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useTranslation } from 'react-i18next';
 import { useTerms } from '#web/ui/language.ts';
 import { RowsSelect } from '#web/ui/rows-select.tsx';
@@ -22,9 +22,12 @@ export const FieldEditor = ({ name, onDone }: { name: FieldName; onDone: () => v
   const list = Array.isArray(draft) ? draft.map(String) : [];
   const setList = (items: string[]) => setDraft(items as FilterValues['station']);
   const kind = fields[name].kind;
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => form.current?.querySelector('input')?.focus(), []);
 
   return (
     <form
+      ref={form}
       onSubmit={(event) => {
         event.preventDefault();
         change({ [name]: empty ? undefined : draft });
@@ -40,7 +43,6 @@ export const FieldEditor = ({ name, onDone }: { name: FieldName; onDone: () => v
             description={t('filter.marksHelp')}
             value={list.filter((item) => item !== 'none')}
             onChange={setList}
-            data-autofocus
             acceptValueOnBlur
           />
         )}
@@ -65,7 +67,6 @@ export const FieldEditor = ({ name, onDone }: { name: FieldName; onDone: () => v
             max={9}
             value={typeof draft === 'number' ? draft : 2}
             onChange={(value) => setDraft(Number(value))}
-            data-autofocus
           />
         )}
         {kind === 'text' && (
@@ -73,7 +74,6 @@ export const FieldEditor = ({ name, onDone }: { name: FieldName; onDone: () => v
             label={t('filter.field.q')}
             value={typeof draft === 'string' ? draft : ''}
             onChange={(event) => setDraft(event.currentTarget.value)}
-            data-autofocus
           />
         )}
         <Button type="submit">{t('filter.apply')}</Button>

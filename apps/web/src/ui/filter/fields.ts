@@ -36,6 +36,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   station: { kind: 'marks', orNone: true },
   shift: { kind: 'marks', orNone: true },
   cavity: { kind: 'marks', orNone: true },
+  cavityNamed: { kind: 'fixed' },
   lot: { kind: 'marks', orNone: true },
   housingLot: { kind: 'marks', orNone: true },
   effect: { kind: 'words', words: effects, labels: 'effect', orNone: true },
