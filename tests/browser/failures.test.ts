@@ -76,6 +76,17 @@ test('a filter is kept under a name, shown again and removed', async () => {
   await page.getByText('None yet.').waitFor();
 });
 
+test('the list of one housing shows where on its face, and a cavity opens its reports', async () => {
+  const housing = await dashboard.it.db.prisma.housing.findFirstOrThrow();
+  const page = await dashboard.signIn('viewer');
+  await page.goto(`/failures?housing=${housing.id}`);
+  await page.getByRole('heading', { name: 'Where on the face?' }).waitFor();
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Cavity B2: 1 report' }).click();
+  await page.waitForURL(/cavityNamed=B2/);
+  await page.getByText('1 report, 1 terminal').waitFor();
+});
+
 test('nothing found says what to do; a phone shows cards', async () => {
   const page = await dashboard.signIn('viewer', { width: 390 });
   await page.goto('/failures?q=nowhere');

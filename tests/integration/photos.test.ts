@@ -160,7 +160,7 @@ describe('refused, saying what to do, and nothing kept', () => {
     expect(await photosOf()).toEqual(before);
   });
 
-  test('another field, no file, no form, a void report', async () => {
+  test('another field, no file, no form', async () => {
     const bytes = await picture().jpeg().toBuffer();
     expect((await send(bytes, { field: 'picture' })).status).toBe(400);
     const url = `/api/v1/failures/${report.id}/photos`;

@@ -31,6 +31,9 @@ const dimensions = Object.entries(dimensionColumns) as [Dimension, DimensionColu
 const when = (given: unknown, condition: () => Sql): Sql[] => (given === undefined ? [] : [condition()]);
 const either = (wanted: boolean, condition: Sql) => sql`(${condition}) is ${wanted ? raw('true') : raw('not true')}`;
 
+const names = (cavities: Words) =>
+  sql`exists (select from failure n where n.id = f.id and n.plant_id = f.plant_id and n.cavities && ${cavities}::text[])`;
+
 const costWhere = {
   booked: sql`f.booked_minor <> 0`,
   estimated: sql`f.estimate_minor <> 0`,
@@ -54,6 +57,7 @@ export function filterWhere(filter: Filter, scope: PlantScope, known: Known = no
     ...[...exceptionsOf(filter)].map(([dimension, words]) => isNoneOf(dimensionColumns[dimension], words)),
     ...(filter.disposition?.length ? [sql`f.disposition = any(${filter.disposition}::disposition[])`] : []),
     ...(filter.lock?.length ? [sql`f.lock_state = any(${filter.lock}::lock_state[])`] : []),
+    ...(filter.cavityNamed?.length ? [names(filter.cavityNamed)] : []),
     ...when(filter.safety, () => either(filter.safety === true, sql`f.safety`)),
     ...when(filter.gates, () => sql`f.gates_passed >= ${filter.gates ?? null}`),
     ...(filter.cost ? [costWhere[filter.cost]] : []),

@@ -27,6 +27,7 @@ const Fields = z.object({
   wire: orNone(Id),
   tool: orNone(Id).describe('the tool named first'),
   cavity: marks.describe('a cavity such as A1, or `several` where more than one is named'),
+  cavityNamed: marks.describe('a cavity that the report names, alone or among several'),
   lot: marks.describe('reel lot'),
   housingLot: marks,
   customer: orNone(Id),

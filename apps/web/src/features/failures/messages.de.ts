@@ -21,6 +21,14 @@ export const messages: MessageCatalogue['failures'] = {
     none: 'Meldungen kommen vom Formular der Linie, aus Importen und über die Schnittstelle.',
     recordFirst: 'Die erste erfassen',
   },
+  map: {
+    title: 'Wo im Gehäuse?',
+    cell: 'Kammer {{cavity}}: {{reports}}',
+    caption:
+      'Meldungen je Kammer von {{housing}}; dunkler heißt mehr. Eine Meldung, die mehrere Kammern nennt, zählt bei jeder.',
+    without: 'ohne Kammer:',
+    beyond: 'nicht auf diesem Bild:',
+  },
   saved: {
     title: 'Gemerkte Filter',
     none: 'Noch keine. Wählen Sie einen Filter und merken Sie ihn unter einem Namen.',

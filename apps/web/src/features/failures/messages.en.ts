@@ -21,6 +21,14 @@ export const messages = {
     none: 'Reports come from the line’s form, from imports and through the API.',
     recordFirst: 'Record the first one',
   },
+  map: {
+    title: 'Where on the face?',
+    cell: 'Cavity {{cavity}}: {{reports}}',
+    caption:
+      'Reports per cavity of {{housing}}; darker is more. A report that names several cavities counts on each of them.',
+    without: 'without a cavity:',
+    beyond: 'not on this face:',
+  },
   saved: {
     title: 'Saved filters',
     none: 'None yet. Choose a filter and keep it under a name.',

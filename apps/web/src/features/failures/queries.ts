@@ -6,6 +6,7 @@ import {
   useQueryClient,
 } from '@tanstack/react-query';
 import {
+  cavityCounts,
   countReports,
   listReports,
   listSavedFilters,
@@ -20,6 +21,7 @@ const keys = {
   all: ['failures'] as const,
   list: (filter: Partial<Filter>) => ['failures', 'list', filter] as const,
   count: (filter: Partial<Filter>) => ['failures', 'count', filter] as const,
+  cavities: (filter: Partial<Filter>) => ['failures', 'cavities', filter] as const,
   one: (id: string) => ['failures', 'one', id] as const,
   marks: (query: object) => ['failures', 'marks', query] as const,
   saved: ['saved-filters'] as const,
@@ -43,6 +45,14 @@ export const countQuery = (filter: Partial<Filter>) =>
   queryOptions({
     queryKey: keys.count(filter),
     queryFn: ({ signal }) => call(countReports, { query: filter as object, signal }),
+    placeholderData: keepPreviousData,
+  });
+
+/** Reports per cavity of one housing under the rest of the filter. */
+export const cavitiesQuery = (filter: Partial<Filter>, housing: string) =>
+  queryOptions({
+    queryKey: keys.cavities(filter),
+    queryFn: ({ signal }) => call(cavityCounts, { query: { ...(filter as object), housing: [housing] }, signal }),
     placeholderData: keepPreviousData,
   });
 

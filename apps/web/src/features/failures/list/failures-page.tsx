@@ -10,6 +10,7 @@ import { QueryBoundary } from '#web/ui/query-boundary.tsx';
 import { DataTable } from '#web/ui/table/data-table.tsx';
 import { countQuery, listQuery } from '../queries.ts';
 import { failuresRoute } from '../routes.ts';
+import { CavityMap } from './cavity-map.tsx';
 import { Count } from './count.tsx';
 import { ExportLinks } from './export-links.tsx';
 import classes from './list.module.css';
@@ -24,6 +25,7 @@ export const FailuresPage = () => {
   const list = useInfiniteQuery(listQuery(filter));
   const count = useQuery(countQuery(filter));
   const columns = useColumns();
+  const [housing] = filter.housing?.length === 1 ? filter.housing : [];
   const mayWrite = useMay('failures.write');
 
   return (
@@ -45,6 +47,7 @@ export const FailuresPage = () => {
       </Group>
       <FilterBar />
       <Count query={count} />
+      {housing !== undefined && housing !== 'none' && <CavityMap filter={filter} housing={housing} />}
       <QueryBoundary
         query={list}
         height={30}
