@@ -4,6 +4,7 @@ import { Grant } from '#contracts/people.ts';
 import type { Database } from '#db/client.ts';
 import { queryOne, sql } from '#db/sql.ts';
 import type { Actor } from './actor.ts';
+import { inFlight } from './in-flight.ts';
 import { hashSecret } from './passwords.ts';
 import { problem } from './problems.ts';
 
@@ -84,11 +85,12 @@ function refuseForeignOrigin(request: FastifyRequest): void {
 
 /** Finds out who asks, before anything else of a request is read. */
 export function identify(app: FastifyInstance): void {
+  const share = inFlight<Actor | null>();
   app.decorateRequest('actor', null);
   app.addHook('onRequest', async (request) => {
     const bearer = /^Bearer (\S{20,100})$/.exec(request.headers.authorization ?? '')?.[1];
     if (request.headers.authorization) {
-      request.actor = bearer ? await tokenOf(app.db, bearer, app.clock()) : null;
+      request.actor = bearer ? await share(`token ${bearer}`, () => tokenOf(app.db, bearer, app.clock())) : null;
       if (!request.actor)
         throw problem('token_invalid', 'It is unknown, revoked or expired. Ask an administrator for a new one.');
       return;
@@ -96,6 +98,6 @@ export function identify(app: FastifyInstance): void {
     refuseForeignOrigin(request);
     const secret = request.cookies[sessionCookie];
     if (!secret) return;
-    request.actor = await personOf(app.db, secret, app.clock());
+    request.actor = await share(`session ${secret}`, () => personOf(app.db, secret, app.clock()));
   });
 }
