@@ -1,4 +1,5 @@
-/** Every feature's messages, joined by folder name. */
+/** Every feature's messages, joined by folder name, and the words of failed checks. */
+import checks from 'zod/v4/locales/de.js';
 import { byFolder } from './by-folder.ts';
 
 export const messages = byFolder(
@@ -7,3 +8,4 @@ export const messages = byFolder(
     import: 'messages',
   }),
 );
+export const validation = checks();

@@ -1,6 +1,7 @@
 /** Languages: one namespace per feature folder, loaded once per language. */
 import { createInstance } from 'i18next';
 import { initReactI18next } from 'react-i18next';
+import { config } from 'zod';
 import { type Locale, locales } from '#contracts/shared/scalars.ts';
 
 const catalogues = {
@@ -20,7 +21,8 @@ const preferred = (): Locale => {
 };
 
 export const setLanguage = async (locale: Locale): Promise<void> => {
-  const { messages } = await catalogues[locale]();
+  const { messages, validation } = await catalogues[locale]();
+  config(validation);
   for (const [namespace, words] of Object.entries(messages))
     i18n.addResourceBundle(locale, namespace, words, true, true);
   await i18n.changeLanguage(locale);

@@ -1,6 +1,7 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import type { Pareto, ParetoBar } from '#contracts/analyses.ts';
+import { Cautions } from '#web/ui/cautions.tsx';
 import { ChartFigure } from '#web/ui/chart/chart-figure.tsx';
 import { canvasFill } from '#web/ui/chart/pattern.ts';
 import { useCaptions } from '#web/ui/filter/use-captions.ts';
@@ -96,6 +97,8 @@ export const ParetoView = ({ pareto, filter, lying }: Props) => {
           rest={rest}
         />
       </section>
+      {dimension === 'cause' && bars.some(({ key }) => key === 'adhesive') && <Cautions about={['adhesive']} />}
+      {dimension === 'effect' && bars.some(({ key }) => key === 'heating') && <Cautions about={['heating']} />}
       <MoneyNotes head={pareto} />
     </>
   );
