@@ -1,5 +1,5 @@
 import { useWindowVirtualizer } from '@tanstack/react-virtual';
-import { type RefObject, useEffect, useState } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useState } from 'react';
 
 /** Shorter tables are drawn whole: find-in-page and print then need no help. */
 const drawnWhole = 200;
@@ -23,21 +23,24 @@ const usePrinting = (): boolean => {
 export const useRowsInView = <Row>(rows: readonly Row[], body: RefObject<HTMLElement | null>) => {
   const printing = usePrinting();
   const whole = printing || rows.length <= drawnWhole;
+  const [top, setTop] = useState(0);
+  useLayoutEffect(() => {
+    if (!whole && body.current) setTop(body.current.getBoundingClientRect().top + window.scrollY);
+  }, [whole, body]);
   const virtual = useWindowVirtualizer({
     count: rows.length,
     enabled: !whole,
     estimateSize: () => 44,
     overscan: 20,
-    scrollMargin: body.current?.offsetTop ?? 0,
+    scrollMargin: top,
   });
 
   if (whole) return { visible: rows.map((row, index) => ({ row, index })), above: 0, below: 0, measure: undefined };
   const items = virtual.getVirtualItems();
-  const margin = virtual.options.scrollMargin;
   return {
     visible: items.map(({ index }) => ({ row: rows[index]!, index })),
-    above: (items[0]?.start ?? margin) - margin,
-    below: virtual.getTotalSize() - ((items.at(-1)?.end ?? margin) - margin),
+    above: (items[0]?.start ?? top) - top,
+    below: virtual.getTotalSize() - ((items.at(-1)?.end ?? top) - top),
     measure: virtual.measureElement,
   };
 };
