@@ -3,10 +3,14 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { cpus, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { withClient } from '#db/connect.ts';
 import { destroyEmbedded } from '#db/embedded.ts';
 import { measureAnalyses, measureWeekPage } from './analyses.bench.ts';
 import { openFilled, signIn } from './database.ts';
 import { openDuck } from './duck.ts';
+import { measureCopy, measureImport } from './import.bench.ts';
+import { writeImportFile } from './import-file.ts';
+import { spread } from './measure.ts';
 import { questionsOf } from './questions.ts';
 import { compareRoutes } from './routes.bench.ts';
 import { memoryOf, startServer } from './server.ts';
@@ -17,7 +21,8 @@ const { values } = parseArgs({
     rows: { type: 'string', default: '1000000' },
     rounds: { type: 'string', default: '9' },
     folder: { type: 'string' },
-    only: { type: 'string', default: 'analyses,week,routes' },
+    'import-rows': { type: 'string', default: '200000' },
+    only: { type: 'string', default: 'analyses,week,routes,import' },
   },
 });
 const rows = Number(values.rows);
@@ -66,7 +71,11 @@ try {
     duck.closeSync();
   }
   if (parts.has('week')) {
-    const week = await measureWeekPage(['/api/v1/session', '/api/v1/week', '/api/v1/plants'], ask, 40);
+    const week = await measureWeekPage(
+      ['/api/v1/session', '/api/v1/week', '/api/v1/plants?limit=200', '/api/v1/organisation'],
+      ask,
+      40,
+    );
     table.push({
       what: 'calls of the week page, p95',
       ours: `${week.p95.toFixed(0)} ms`,
@@ -77,6 +86,7 @@ try {
     });
   }
   if (parts.has('routes')) table.push(...(await routes()));
+  if (parts.has('import')) table.push(...(await importing(Number(values['import-rows']))));
   table.push({
     what: 'memory of the app after all of it',
     ours: `${(await server.memory()).toFixed(0)} MB`,
@@ -138,4 +148,30 @@ async function routes(): Promise<Row[]> {
   } finally {
     await bare.stop();
   }
+}
+
+async function importing(count: number): Promise<Row[]> {
+  const file = join(folder, 'import.csv');
+  return withClient(filled.url, async (client) => {
+    await writeImportFile(client, filled.files.reports, file, count);
+    const times = { failure: [] as number[], 'bare table': [] as number[] };
+    for (let round = 0; round < 3; round++)
+      for (const into of ['failure', 'bare table'] as const)
+        times[into].push(await measureCopy(client, filled.files.reports, count, into));
+    await client.query('vacuum analyze failure');
+    const { commit } = await measureImport({ url: server.url, cookie }, file, count);
+    const rate = (time: number) => (1000 * count) / time;
+    return (['failure', 'bare table'] as const).map((into) => {
+      const copied = spread(times[into].map(rate));
+      const ratio = rate(commit) / copied.median;
+      return {
+        what: `import of ${count} reports against COPY into ${into === 'failure' ? 'the same table' : 'a bare table'}`,
+        ours: `${rate(commit).toFixed(0)} rows/s`,
+        theirs: shown(copied, 'rows/s'),
+        ratio: `${Math.round(ratio * 100)} %`,
+        goal: into === 'failure' ? '≥ 25 % of COPY' : '',
+        met: into === 'failure' ? ratio >= 0.25 : null,
+      };
+    });
+  });
 }
