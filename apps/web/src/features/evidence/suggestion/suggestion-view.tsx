@@ -38,7 +38,7 @@ export const SuggestionView = ({ suggestion: { causes, weights, model } }: { sug
           plant: format.count(model.casesPlant),
         })}{' '}
         {t('suggestion.version', { version: format.count(model.version) })}{' '}
-        <Anchor inherit renderRoot={(props) => <Link {...props} to="/evidence/record" />}>
+        <Anchor inherit underline="always" renderRoot={(props) => <Link {...props} to="/evidence/record" />}>
           {t('suggestion.record')}
         </Anchor>
       </p>
