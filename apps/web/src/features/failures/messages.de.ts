@@ -26,8 +26,8 @@ export const messages: MessageCatalogue['failures'] = {
     cell: 'Kammer {{cavity}}: {{reports}}',
     caption:
       'Meldungen je Kammer von {{housing}}; dunkler heißt mehr. Eine Meldung, die mehrere Kammern nennt, zählt bei jeder.',
-    without: 'ohne Kammer:',
-    beyond: 'nicht auf diesem Bild:',
+    without: 'Ohne Kammer:',
+    beyond: 'Nicht auf diesem Bild:',
   },
   saved: {
     title: 'Gemerkte Filter',

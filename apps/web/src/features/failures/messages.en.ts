@@ -26,8 +26,8 @@ export const messages = {
     cell: 'Cavity {{cavity}}: {{reports}}',
     caption:
       'Reports per cavity of {{housing}}; darker is more. A report that names several cavities counts on each of them.',
-    without: 'without a cavity:',
-    beyond: 'not on this face:',
+    without: 'Without a cavity:',
+    beyond: 'Not on this face:',
   },
   saved: {
     title: 'Saved filters',
