@@ -1,6 +1,8 @@
 /** Unknown values, refused rows, production, plants that are not one's own, bad input. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { newId } from '#api/platform/ids.ts';
+import { hashSecret, newSecret } from '#api/platform/passwords.ts';
 import { type Asker, createTestApp, type TestApp } from '#tests/support/app.ts';
 import { askCommit, check, commit, form, map, settled, upload } from '#tests/support/imports.ts';
 import { makeLine, makePlant } from '#tests/support/master-data.ts';
@@ -206,6 +208,25 @@ describe('an import', () => {
     const first = await upload(engineer, head + good, { headers });
     const second = await upload(engineer, head + good, { headers });
     expect(second.body.id).toBe(first.body.id);
+  });
+
+  test('is made by a machine with a token just as by a person', async () => {
+    const secret = newSecret();
+    const token = await service.db.prisma.apiToken.create({
+      data: { id: newId(), name: 'Line tester', secretHash: hashSecret(secret), createdBy: manager.id },
+    });
+    await service.db.prisma.roleGrant.create({
+      data: { id: newId(), tokenId: token.id, role: 'engineer', plantId: alfa },
+    });
+    const headers = { authorization: `Bearer ${secret}`, cookie: '' };
+    const machine: Asker = {
+      ...engineer,
+      get: (url) => engineer.get(url, { headers }),
+      post: (url, body, extra) => engineer.post(url, body, { ...extra, headers: { ...extra?.headers, ...headers } }),
+    };
+    const done = await commit(machine, await check(machine, (await upload(machine, head + good)).body));
+    expect(done).toMatchObject({ state: 'committed', createdBy: 'Line tester', outcome: { added: 1 } });
+    expect(await service.db.prisma.auditEntry.count({ where: { entity: 'import', actor: 'Line tester' } })).toBe(1);
   });
 
   test('loses a race with 412, and says what is missing before it begins', async () => {

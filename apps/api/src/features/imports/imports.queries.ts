@@ -24,6 +24,9 @@ export async function makeStaging(client: Client, columns: Columns): Promise<voi
   await execute(client, new Sql([`create temp table import_row (line int not null, ${list})`], []));
 }
 
+/** Tells the planner how many rows were staged, once they are. */
+export const analyseStaging = (client: Client) => execute(client, sql`analyze import_row`);
+
 /** One import of a kind writes at a time, so that what it compared with is still so when it writes. */
 export const lockImports = (client: Client, kind: string) =>
   execute(client, sql`select pg_advisory_xact_lock(hashtext('import'), hashtext(${kind}::text))`);

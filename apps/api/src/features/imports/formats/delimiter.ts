@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 
-export const delimiters = [',', ';', '\t', '|'] as const;
+/** Between equals the first wins: a comma may be a decimal mark, the others hardly stand within values. */
+export const delimiters = [';', '\t', '|', ','] as const;
 export type Delimiter = string;
 
 /** A first line `sep=;` names the delimiter, as spreadsheet programs write and read it. Common practice, no source. */

@@ -133,6 +133,7 @@ async function stage(client: Client, run: ImportRun): Promise<StageResult> {
     });
     copy.end();
     await copied;
+    await queries.analyseStaging(client);
     return result;
   } catch (error) {
     copy.destroy(error as Error);
