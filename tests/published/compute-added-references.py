@@ -3,6 +3,7 @@
 Run with Debian's or any Python 3 that has both:  python3 tests/published/compute-added-references.py
 """
 
+import itertools
 import json
 import math
 from pathlib import Path
@@ -117,6 +118,83 @@ def finite_lot_limit(case):
         for items in range(case["found"], case["lot"] - case["n"] + case["found"] + 1)
         if stats.hypergeom.cdf(case["found"], case["lot"], items, case["n"]) > 0.05
     )
+
+
+def predicted_count(case):
+    coming = stats.nbinom(case["failures"] + 0.5, case["exposure"] / (case["exposure"] + case["coming"]))
+    return {"low": int(coming.ppf(0.025)), "high": int(coming.ppf(0.975))}
+
+
+def noncentral_t(case):
+    """Root of the integral of the normal probability over the distribution of the standard deviation, 30 digits."""
+    mpmath.mp.dps = 30
+    freedom, shift = mpmath.mpf(case["freedom"]), mpmath.mpf(case["shift"])
+    constant = 2 * (freedom / 2) ** (freedom / 2) / mpmath.gamma(freedom / 2)
+    spread = 1 / mpmath.sqrt(2 * freedom)
+    edges = [max(0, 1 + step * spread) for step in (-14, -6, -3, -1, 0, 1, 3, 6, 14, 25)]
+    edges = sorted(set(edges))
+
+    def cdf(t):
+        def density(s):
+            return constant * s ** (freedom - 1) * mpmath.exp(-freedom * s * s / 2) * mpmath.ncdf(t * s - shift)
+
+        return mpmath.quad(density, edges)
+
+    start = stats.nct.ppf(case["p"], case["freedom"], case["shift"])
+    if not math.isfinite(start):
+        start = case["shift"]
+    return float(mpmath.findroot(lambda t: cdf(t) - case["p"], (start, start * 1.001), tol=1e-18))
+
+
+def fraction_below(case):
+    """Limits of the capability and of the fraction below the minimum, at 95 %, from scipy's noncentral t."""
+    n, margin = case["n"], case["margin"]
+    t = margin * math.sqrt(n)
+    low, high = (
+        optimize.brentq(lambda shift: stats.nct.cdf(t, n - 1, shift) - p, t - 12, t + 12, xtol=1e-12) / math.sqrt(n)
+        for p in (0.975, 0.025)
+    )
+    return {
+        "capabilityLow": low / 3,
+        "capabilityHigh": high / 3,
+        "belowLow": stats.norm.sf(high),
+        "belowHigh": stats.norm.sf(low),
+    }
+
+
+def anderson_darling(values):
+    return stats.anderson(values, dist="norm", method="interpolate").statistic
+
+
+def order_statistic_rank(case):
+    ranks = range(1, case["n"] + 1)
+    return max(r for r in ranks if stats.binom.sf(r - 1, case["n"], 1 - case["coverage"]) >= case["confidence"])
+
+
+def runs_distribution(text):
+    """Every order of the same signs, counted."""
+
+    def runs(signs):
+        return 1 + sum(a != b for a, b in zip(signs, signs[1:]))
+
+    orders = [
+        runs(["+" if place in chosen else "-" for place in range(len(text))])
+        for chosen in map(set, itertools.combinations(range(len(text)), text.count("+")))
+    ]
+    seen = runs(text)
+    return {
+        "runs": seen,
+        "fewer": sum(count <= seen for count in orders) / len(orders),
+        "more": sum(count >= seen for count in orders) / len(orders),
+    }
+
+
+def pert(case):
+    """Moments and quantiles of the beta distribution on low to high with the usual weight of 4 on the likeliest value."""
+    low, likely, high = case
+    span = high - low
+    beta = stats.beta(1 + 4 * (likely - low) / span, 1 + 4 * (high - likely) / span, loc=low, scale=span)
+    return {"mean": beta.mean(), "low": beta.ppf(0.025), "high": beta.ppf(0.975)}
 
 
 def entry(id, method, source, tolerance, inputs, compute, provenance=PROVENANCE):
@@ -254,6 +332,82 @@ ENTRIES = [
             {"found": 1, "n": 19, "lot": 20},
         ],
         finite_lot_limit,
+    ),
+    entry(
+        "added-predicted-count",
+        "95 % limits of a coming count after a past one, Jeffreys prior",
+        "scipy.stats.nbinom",
+        "exact",
+        [
+            {"failures": 12, "exposure": 100_000, "coming": 50_000},
+            {"failures": 0, "exposure": 100_000, "coming": 80_000},
+            {"failures": 340, "exposure": 1_000_000, "coming": 2_000_000},
+        ],
+        predicted_count,
+    ),
+    entry(
+        "added-noncentral-t",
+        "quantiles of the noncentral t distribution",
+        "mpmath, numerical integration, 30 digits",
+        "rel 1e-7",
+        [
+            {"p": 0.95, "freedom": 1, "shift": 2.3},
+            {"p": 0.95, "freedom": 4, "shift": 0},
+            {"p": 0.99, "freedom": 42, "shift": 8.4},
+            {"p": 0.95, "freedom": 499, "shift": 52},
+            {"p": 0.05, "freedom": 29, "shift": 9},
+        ],
+        noncentral_t,
+        [f"computed-with-mpmath {mpmath.__version__}"],
+    ),
+    entry(
+        "added-fraction-below",
+        "95 % limits of (mean - minimum) / 3 s and of the fraction below; margin in standard deviations",
+        "scipy.stats.nct, scipy.optimize.brentq",
+        "rel 1e-6",
+        [{"n": 10, "margin": 4.19}, {"n": 30, "margin": 3.1}, {"n": 5, "margin": 0.4}, {"n": 100, "margin": 4}],
+        fraction_below,
+    ),
+    entry(
+        "added-anderson-darling",
+        "Anderson-Darling statistic, mean and standard deviation estimated; constructed values",
+        "scipy.stats.anderson",
+        "rel 1e-8",
+        [
+            [62.1, 65.4, 58.9, 70.2, 66.8, 61.5, 64.0, 59.7, 68.3, 63.6],
+            [41, 42, 42, 43, 44, 44, 45, 47, 52, 61, 78, 103],
+            [10, 10, 10, 11, 11, 12, 30, 30, 31, 31, 31, 32],
+        ],
+        anderson_darling,
+    ),
+    entry(
+        "added-order-statistic-rank",
+        "largest order statistic that is a lower tolerance bound",
+        "scipy.stats.binom, every rank tried",
+        "exact",
+        [
+            {"n": 93, "coverage": 0.95, "confidence": 0.95},
+            {"n": 200, "coverage": 0.95, "confidence": 0.95},
+            {"n": 500, "coverage": 0.9, "confidence": 0.99},
+        ],
+        order_statistic_rank,
+    ),
+    entry(
+        "added-runs-distribution",
+        "chance of so few and of so many runs about the median in random order",
+        "every order counted",
+        "rel 1e-9",
+        ["+++++-----", "+-+-+-+-+-", "++-+--+-+-", "++++++------++--"],
+        runs_distribution,
+        ["computed by enumeration in Python"],
+    ),
+    entry(
+        "added-pert",
+        "beta-PERT distribution of an effect: mean, 2.5 % and 97.5 % quantiles",
+        "scipy.stats.beta",
+        "abs 0.005, a seeded simulation",
+        [[0.2, 0.5, 0.9], [0, 0.1, 0.6], [0.6, 0.9, 0.95]],
+        pert,
     ),
 ]
 
