@@ -3,6 +3,7 @@ import type { Endpoint } from '#contracts/shared/endpoint.ts';
 import { type Answer, type Asker, createTestApp, type TestApp } from './app.ts';
 import { makePlant } from './master-data.ts';
 import { analysisRequests } from './requests/analyses.ts';
+import { evidenceRequests } from './requests/evidence.ts';
 import type { Example, Ground, Request } from './requests/example.ts';
 import { importRequests } from './requests/imports.ts';
 import { masterDataRequests } from './requests/master-data.ts';
@@ -15,6 +16,7 @@ export const requests: Record<string, Example> = {
   ...reportRequests,
   ...importRequests,
   ...analysisRequests,
+  ...evidenceRequests,
 };
 
 export const nameOf = ({ method, path }: Endpoint): string => `${method} ${path}`;

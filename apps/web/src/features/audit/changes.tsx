@@ -16,18 +16,24 @@ export const Changes = ({ entry }: { entry: AuditEntry }) => {
   const rest = all.slice(atOnce);
   return (
     <>
-      <Differences list={all.slice(0, atOnce)} isNew={isNew} />
+      <Differences list={all.slice(0, atOnce)} isNew={isNew} plantId={entry.plantId} />
       {rest.length > 0 && (
         <details className={classes.more}>
           <summary>{t('more', { count: rest.length })}</summary>
-          <Differences list={rest} isNew={isNew} />
+          <Differences list={rest} isNew={isNew} plantId={entry.plantId} />
         </details>
       )}
     </>
   );
 };
 
-const Differences = ({ list, isNew }: { list: readonly Difference[]; isNew: boolean }) => {
+interface Props {
+  list: readonly Difference[];
+  isNew: boolean;
+  /** Whose currency amounts are in. */
+  plantId: string | null;
+}
+const Differences = ({ list, isNew, plantId }: Props) => {
   const { t } = useTranslation('audit');
   const words = useWords();
   const say = useValueText();
@@ -38,11 +44,11 @@ const Differences = ({ list, isNew }: { list: readonly Difference[]; isNew: bool
           <span className={classes.field}>{words.field(field)}:</span>{' '}
           {!isNew && (
             <>
-              <del>{say(field, before)}</del> <span aria-hidden>→</span>{' '}
+              <del>{say(field, before, plantId)}</del> <span aria-hidden>→</span>{' '}
               <span className="visually-hidden">{t('became')}</span>
             </>
           )}
-          <ins>{say(field, after)}</ins>
+          <ins>{say(field, after, plantId)}</ins>
         </li>
       ))}
     </ul>

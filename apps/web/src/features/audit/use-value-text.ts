@@ -21,24 +21,28 @@ const vocabularies = {
 } as const;
 
 /** A value of the trail in words: vocabularies by label, plants by name, days and instants by language. */
-export const useValueText = (): ((field: string, value: unknown) => string) => {
+export const useValueText = (): ((field: string, value: unknown, plantId: string | null) => string) => {
   const { t } = useTranslation('audit');
   const terms = useTerms();
   const format = useFormat();
-  const plants = new Map(usePlants().map(({ id, name }) => [id, name]));
+  const plants = new Map(usePlants().map((plant) => [plant.id, plant]));
 
-  const say = (field: string, value: unknown): string => {
+  const say = (field: string, value: unknown, plantId: string | null): string => {
+    const currency = plants.get(plantId ?? '')?.currency;
     if (value === null || value === undefined || value === '') return t('nothing');
-    if (Array.isArray(value)) return value.length === 0 ? t('nothing') : value.map((it) => say(field, it)).join(', ');
+    if (Array.isArray(value))
+      return value.length === 0 ? t('nothing') : value.map((it) => say(field, it, plantId)).join(', ');
     if (typeof value === 'object')
       return Object.entries(value)
         .filter(([, it]) => it !== null)
-        .map(([name, it]) => say(name, it))
+        .map(([name, it]) => say(name, it, plantId))
         .join(' · ');
     if (typeof value === 'boolean') return value ? t('yes') : t('no');
+    if (typeof value === 'number' && currency && field.endsWith('Minor') && field !== 'amountMinor')
+      return format.money({ amountMinor: value, currency });
     if (typeof value === 'number') return format.number(value, { maximumFractionDigits: 4 });
     const text = String(value);
-    if (field === 'plantId') return plants.get(text) ?? text;
+    if (field === 'plantId') return plants.get(text)?.name ?? text;
     if (field in vocabularies) {
       const labels: Readonly<Record<string, string>> = terms[vocabularies[field as keyof typeof vocabularies]];
       return labels[text] ?? text;

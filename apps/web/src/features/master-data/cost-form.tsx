@@ -33,7 +33,7 @@ export const CostForm = ({ plant, rows, firstDay, onDone }: Props) => {
   const save = useMutation({
     mutationFn: () => call(saveStandardCosts, { body: { plantId: plant.id, validFrom: day, cells } }),
     onSuccess: async ({ items }) => {
-      notifications.show({ message: t('costs.saved', { count: items.length }) });
+      notifications.show({ withCloseButton: false, message: t('costs.saved', { count: items.length }) });
       onDone();
       await forget();
     },

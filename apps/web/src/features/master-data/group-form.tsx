@@ -33,7 +33,7 @@ const Form = ({ group }: { group: Organisation }) => {
   const save = useMutation({
     mutationFn: (body: typeof form.values) => call(updateOrganisation, { body, version: group.version }),
     onSuccess: async () => {
-      notifications.show({ message: t('saved') });
+      notifications.show({ withCloseButton: false, message: t('saved') });
       await forget();
     },
   });

@@ -44,7 +44,7 @@ export const RowForm = ({ view, row: opened, onDone }: Props) => {
       return row ? updateRow(view, row, input) : createRow(view, input, key.current);
     },
     onSuccess: async () => {
-      notifications.show({ message: t('saved') });
+      notifications.show({ withCloseButton: false, message: t('saved') });
       onDone();
       await forget();
     },

@@ -90,7 +90,7 @@ export const useColumns = (view: KindView, onOpen: (id: string) => void): readon
       cell: (row) =>
         place === 0 ? (
           <>
-            <Anchor component="button" type="button" fw={600} onClick={() => onOpen(row.id)}>
+            <Anchor component="button" type="button" fw={600} ta="left" onClick={() => onOpen(row.id)}>
               {shown(row)}
             </Anchor>{' '}
             {row.retiredAt && (

@@ -103,7 +103,7 @@ const useColumns = (onOpen: (id: string) => void): readonly Column<Person>[] => 
       phone: 'title',
       cell: (row) => (
         <>
-          <Anchor component="button" type="button" fw={600} onClick={() => onOpen(row.id)}>
+          <Anchor component="button" type="button" fw={600} ta="left" onClick={() => onOpen(row.id)}>
             {row.name}
           </Anchor>{' '}
           {row.retiredAt && (

@@ -23,7 +23,7 @@ export const PersonActions = ({ person, onDone }: { person: Person; onDone: () =
   });
   const target = { params: { id: person.id }, version: person.version };
   const finish = (message: string) => async () => {
-    notifications.show({ message });
+    notifications.show({ withCloseButton: false, message });
     onDone();
     await forget();
   };

@@ -41,7 +41,7 @@ export const PersonForm = ({ person, onDone }: Props) => {
         ? call(updatePerson, { params: { id: person.id }, body, version: person.version })
         : call(createPerson, { body: { ...body, password } }),
     onSuccess: async () => {
-      notifications.show({ message: t('saved') });
+      notifications.show({ withCloseButton: false, message: t('saved') });
       onDone();
       await forget();
     },

@@ -36,8 +36,8 @@ export const FieldInput = (props: FieldProps) => {
   const bound = form.getInputProps(name);
   const had = mine === undefined ? undefined : t('hadEntered', { value: String(mine) });
   const common = { label: label(name), required: !optional, disabled, description: had, ...bound };
-  const number = { hideControls: true, thousandSeparator: locale === 'de' ? '.' : ',', ...common };
-  const decimalSeparator = locale === 'de' ? ',' : '.';
+  const [thousandSeparator, decimalSeparator] = locale === 'de' ? ['.', ','] : [',', '.'];
+  const number = { hideControls: true, thousandSeparator, decimalSeparator, ...common };
 
   switch (type) {
     case 'plant':
@@ -90,15 +90,7 @@ export const FieldInput = (props: FieldProps) => {
     case 'count':
       return <NumberInput {...number} min={field.min ?? 0} allowDecimal={false} />;
     case 'measure':
-      return (
-        <NumberInput
-          {...number}
-          min={0}
-          decimalScale={field.decimals}
-          decimalSeparator={decimalSeparator}
-          suffix={` ${field.unit}`}
-        />
-      );
+      return <NumberInput {...number} min={0} decimalScale={field.decimals} suffix={` ${field.unit}`} />;
     case 'money': {
       const currency = plants.find(({ id }) => id === form.values.plantId)?.currency ?? '';
       const value = bound.value === '' ? undefined : (bound.value as number);
