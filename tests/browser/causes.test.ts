@@ -24,6 +24,20 @@ test('ranks the causes, says how sure, and every count opens its reports', async
   await expectAccessible(page);
 });
 
+test('sorts its table by a column, and says so', async () => {
+  const page = await dashboard.signIn('viewer');
+  await page.goto('/causes');
+  const header = page.getByRole('columnheader', { name: 'Cause', exact: true });
+  await header.getByRole('button').click();
+  const names = () => page.locator('tbody th').allTextContents();
+  const order = await header.getAttribute('aria-sort');
+  const ascending = ['not given', 'Partial seat', 'Tooling'];
+  expect(await names()).toEqual(order === 'ascending' ? ascending : ascending.toReversed());
+  await header.getByRole('button').click();
+  expect(await header.getAttribute('aria-sort')).not.toBe(order);
+  expect(await names()).toEqual(order === 'ascending' ? ascending.toReversed() : ascending);
+});
+
 test('keeps dimension, measure and filter in the address', async () => {
   const page = await dashboard.signIn('viewer');
   await page.goto('/causes?found=field');
@@ -74,7 +88,7 @@ test('shows the refusal and tries again', async () => {
   const page = await dashboard.signIn('viewer');
   await page.route('**/api/v1/analyses/pareto*', (route) => route.abort(), { times: 3 });
   await page.goto('/causes');
-  await page.getByText('The server cannot be reached.').waitFor();
+  await page.getByText('The server cannot be reached').waitFor();
   await page.getByRole('button', { name: 'Try again' }).click();
   await page.getByRole('heading', { name: /Tooling weighs most/ }).waitFor();
 });

@@ -11,7 +11,7 @@ beforeAll(async () => {
 afterAll(() => dashboard.close());
 
 const enter = async (page: Page, email: string, password: string) => {
-  await page.getByLabel(/^E-mail address/).fill(email);
+  await page.getByRole('textbox', { name: 'E-mail address' }).fill(email);
   await page.getByLabel(/^Password/).fill(password);
   await page.getByRole('button', { name: 'Sign in' }).click();
 };

@@ -10,32 +10,42 @@ const codeOf = (error: unknown): string => {
   return error instanceof ProblemError ? error.problem.code : '';
 };
 
-/** What to do about it: our words where the code says all, else the API's, which name the case. */
-export const useProblemText = (): ((error: unknown) => string) => {
+interface Words {
+  /** What happened. */
+  title: string;
+  /** What to do about it: our words where the code says all, else the API's, which name the case. */
+  text: string;
+}
+
+const useProblemWords = (): ((error: unknown) => Words) => {
   const { t, i18n } = useTranslation('ui');
   return (error) => {
-    const key: string = `problem.text.${codeOf(error)}`;
-    if (i18n.exists(key, { ns: 'ui' })) return t(key as 'problem.text.unreachable');
-    return error instanceof Error ? error.message : String(error);
+    const title: string = `problem.title.${codeOf(error)}`;
+    const text: string = `problem.text.${codeOf(error)}`;
+    const detail = error instanceof Error ? error.message : String(error);
+    return {
+      title: i18n.exists(title, { ns: 'ui' }) ? t(title as 'problem.title.unreachable') : t('problem.heading'),
+      text: i18n.exists(text, { ns: 'ui' }) ? t(text as 'problem.text.unreachable') : detail,
+    };
   };
 };
 
-const useProblemTitle = (): ((error: unknown) => string) => {
-  const { t, i18n } = useTranslation('ui');
+/** Both in one line, for a field or a passing note. */
+export const useProblemText = (): ((error: unknown) => string) => {
+  const words = useProblemWords();
   return (error) => {
-    const key: string = `problem.title.${codeOf(error)}`;
-    return i18n.exists(key, { ns: 'ui' }) ? t(key as 'problem.title.unreachable') : t('problem.heading');
+    const { title, text } = words(error);
+    return `${title}. ${text}`;
   };
 };
 
 export const ProblemNote = ({ error, onRetry }: { error: unknown; onRetry?: () => void }) => {
   const { t } = useTranslation('ui');
-  const text = useProblemText();
-  const title = useProblemTitle();
+  const { title, text } = useProblemWords()(error);
   const errors = error instanceof ProblemError ? (error.problem.errors ?? []) : [];
   return (
-    <Alert role="alert" color="red.9" variant="outline" icon={<IconAlertTriangle aria-hidden />} title={title(error)}>
-      <Text size="sm">{text(error)}</Text>
+    <Alert role="alert" color="red.9" variant="outline" icon={<IconAlertTriangle aria-hidden />} title={title}>
+      <Text size="sm">{text}</Text>
       {errors.length > 0 && (
         <List size="sm" mt="xs" aria-label={t('problem.fields')}>
           {errors.map((field) => (
