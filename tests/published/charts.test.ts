@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { attributeChart } from '#analysis/charts/attribute-chart.ts';
 import { cusum } from '#analysis/charts/cusum.ts';
 import { cusumRunLength, designCusum } from '#analysis/charts/cusum-design.ts';
@@ -8,6 +8,9 @@ import { type RunRule, runSignals } from '#analysis/charts/run-rules.ts';
 import { seededRandom } from '#analysis/numeric/random.ts';
 import { normalVariate } from '#analysis/numeric/variates.ts';
 import { expectAbsolute, expectRelative, reference } from './reference.ts';
+
+/** Simulations take as long as the machine needs. */
+vi.setConfig({ testTimeout: 120_000 });
 
 const samples = (counts: number[], sizes: number[] | number) =>
   counts.map((count, place) => ({

@@ -1,10 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { seededRandom } from '../numeric/random.ts';
 import { gammaVariate } from '../numeric/variates.ts';
 import { attributeChart } from './attribute-chart.ts';
 import { chooseChart } from './choose-chart.ts';
 import { gChart } from './gap-charts.ts';
 import { runSignals } from './run-rules.ts';
+
+/** Simulations take as long as the machine needs. */
+vi.setConfig({ testTimeout: 120_000 });
 
 const random = seededRandom(3);
 const poisson = (mean: number): number => {

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { seededRandom } from '../numeric/random.ts';
 import { evidenceAbove, evidenceBelow } from './effect-evidence.ts';
 import { judgeEffect } from './judge-effect.ts';
@@ -8,6 +8,9 @@ import { neededExposure } from './needed-exposure.ts';
 import { isLowerShown } from './power-to-show.ts';
 import { recurrences } from './recurrence.ts';
 import { supplyDate } from './supply-date.ts';
+
+/** Simulations take as long as the machine needs. */
+vi.setConfig({ testTimeout: 120_000 });
 
 const poisson = (mean: number, random: () => number): number => {
   let count = 0;

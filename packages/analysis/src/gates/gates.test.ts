@@ -1,9 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { gateEffectiveness } from '../escapes/gate-effectiveness.ts';
 import { poissonVariate } from '../numeric/poisson-variate.ts';
 import { type Random, seededRandom } from '../numeric/random.ts';
 import { gateValues } from './gate-value.ts';
 import { maturedEffectiveness } from './matured-effectiveness.ts';
+
+/** Simulations take as long as the machine needs. */
+vi.setConfig({ testTimeout: 120_000 });
 
 /** 400 faults a year made at the first stage, 200 at the second; two gates; four stages of which the last is the field. */
 const effectiveness = [0.6, 0.3, 0.8];

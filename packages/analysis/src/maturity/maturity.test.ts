@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { poissonVariate } from '../numeric/poisson-variate.ts';
 import { seededRandom } from '../numeric/random.ts';
 import { chainLadder } from './chain-ladder.ts';
@@ -6,6 +6,9 @@ import { maturityByAge } from './maturity-by-age.ts';
 import { addMonths, type FailureMonths, triangle } from './triangle.ts';
 import { warrantyForecast } from './warranty-forecast.ts';
 import { weibullFractionFailed, weibullLife } from './weibull.ts';
+
+/** Simulations take as long as the machine needs. */
+vi.setConfig({ testTimeout: 120_000 });
 
 const months = Array.from({ length: 12 }, (_, i) => addMonths('2025-04', i));
 const last = '2026-03';
