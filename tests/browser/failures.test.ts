@@ -159,7 +159,7 @@ test('who corrected a report meanwhile is not overwritten', async () => {
   await engineer.put(`/api/v1/failures/${report.id}`, reportBody(plant.id, { note: 'theirs' }), 1);
   await page.getByRole('textbox', { name: 'Note' }).fill('lost?');
   await page.getByRole('button', { name: 'Save the correction' }).click();
-  await page.getByText('Somebody changed it meanwhile.').waitFor();
+  await page.getByRole('alert').filter({ hasText: 'Somebody changed it meanwhile' }).waitFor();
   expect((await engineer.get(`/api/v1/failures/${report.id}`)).body.note).toBe('theirs');
 });
 

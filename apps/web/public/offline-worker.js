@@ -6,6 +6,8 @@ const pages = 'escape-ledger-pages';
 const data = 'escape-ledger-data';
 const keptData =
   /^\/api\/v1\/(session|plants|lines|stages|housings|terminals|tools)(\/|$)|^\/api\/v1\/failures\/marks$/;
+/** Answers to what somebody typed are not kept: there is no end of them. */
+const typed = /[?&](q|cursor)=/;
 const patience = 8000;
 
 addEventListener('install', () => skipWaiting());
@@ -28,11 +30,11 @@ const keptFirst = async (request) => (await caches.match(request, { cacheName: p
 
 addEventListener('fetch', (event) => {
   const { request } = event;
-  const { pathname, origin } = new URL(request.url);
+  const { pathname, search, origin } = new URL(request.url);
   if (origin !== location.origin) return;
   if (pathname === '/api/v1/session' && request.method !== 'GET') event.waitUntil(caches.delete(data));
   if (request.method !== 'GET') return;
   if (request.mode === 'navigate' && pathname === '/record') event.respondWith(networkFirst(request, pages, '/record'));
   else if (pathname.startsWith('/assets/')) event.respondWith(keptFirst(request));
-  else if (keptData.test(pathname)) event.respondWith(networkFirst(request, data, request.url));
+  else if (keptData.test(pathname) && !typed.test(search)) event.respondWith(networkFirst(request, data, request.url));
 });

@@ -99,6 +99,7 @@ export const messages: MessageCatalogue['failures'] = {
     serials: 'Seriennummern',
     recorded: 'Erfasst',
     gatesPassed: 'Passierte Prüfungen',
+    audit: 'Wer hat geändert',
   },
   photo: {
     title: 'Fotos',

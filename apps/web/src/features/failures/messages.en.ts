@@ -99,6 +99,7 @@ export const messages = {
     serials: 'Serials',
     recorded: 'Recorded',
     gatesPassed: 'Gates passed',
+    audit: 'Who changed it',
   },
   photo: {
     title: 'Photos',

@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core';
 import { IconPencil } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
 import type { Report } from '#contracts/failures.ts';
@@ -34,8 +35,22 @@ export const ReportPage = () => {
 };
 
 const Tools = ({ report }: { report: Report }) => {
-  const mayVoid = useMay('failures.void', report.plantId);
-  return mayVoid && report.voidedAt === null ? <VoidReport report={report} /> : null;
+  const { t } = useTranslation('failures');
+  const mayVoid = useMay('failures.void', report.plantId) && report.voidedAt === null;
+  const mayAudit = useMay('audit.read', report.plantId);
+  return (
+    <Group gap="sm" className="no-print">
+      {mayAudit && (
+        <Button
+          variant="subtle"
+          renderRoot={(props) => <Link {...props} to="/audit" search={{ entity: ['failure'], entityId: report.id }} />}
+        >
+          {t('report.audit')}
+        </Button>
+      )}
+      {mayVoid && <VoidReport report={report} />}
+    </Group>
+  );
 };
 
 const ReportView = ({ report }: { report: Report }) => {
