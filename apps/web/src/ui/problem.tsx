@@ -30,15 +30,6 @@ const useProblemWords = (): ((error: unknown) => Words) => {
   };
 };
 
-/** Both in one line, for a field or a passing note. */
-export const useProblemText = (): ((error: unknown) => string) => {
-  const words = useProblemWords();
-  return (error) => {
-    const { title, text } = words(error);
-    return `${title}. ${text}`;
-  };
-};
-
 export const ProblemNote = ({ error, onRetry }: { error: unknown; onRetry?: () => void }) => {
   const { t } = useTranslation('ui');
   const { title, text } = useProblemWords()(error);
