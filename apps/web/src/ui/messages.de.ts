@@ -91,6 +91,7 @@ export const messages: MessageCatalogue['ui'] = {
     period: 'Zeitraum',
     plants: 'Werke',
     allPlants: 'alle meine Werke',
+    usualPeriod: 'die letzten 13 vollen Wochen',
     anyTime: 'jederzeit',
     since: 'seit {{day}}',
     until: 'bis {{day}}',

@@ -90,6 +90,7 @@ export const messages = {
     period: 'Period',
     plants: 'Plants',
     allPlants: 'all my plants',
+    usualPeriod: 'the last 13 full weeks',
     anyTime: 'any time',
     since: 'since {{day}}',
     until: 'until {{day}}',

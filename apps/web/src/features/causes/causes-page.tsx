@@ -23,7 +23,7 @@ export const CausesPage = () => {
   return (
     <>
       <PageHead title={t('title')}>{t('lead')}</PageHead>
-      <FilterBar period={query.data?.period} currency={query.data?.currency} />
+      <FilterBar always period={query.data?.period} currency={query.data?.currency} />
       <ParetoControls
         search={search}
         onChange={(patch) => void navigate({ search: (now) => ({ ...now, ...patch }), resetScroll: false })}

@@ -17,7 +17,7 @@ export const EscapesPage = () => {
   return (
     <>
       <PageHead title={t('title')}>{t('lead')}</PageHead>
-      <FilterBar period={escapes.data?.period} currency={escapes.data?.currency} />
+      <FilterBar always period={escapes.data?.period} currency={escapes.data?.currency} />
       <QueryBoundary query={escapes} height={30} isEmpty={({ total }) => total.reports === 0}>
         {(data) => <EscapesView escapes={data} filter={filter} weight={weight ?? 'reports'} />}
       </QueryBoundary>

@@ -14,11 +14,13 @@ import { useFilter } from './use-filter.ts';
 interface Props {
   /** The period the answer is about, where the API chose it because the address names none. */
   period?: Period;
+  /** Analyses always have a period: where none is chosen, the last 13 full weeks. Lists have none. */
+  always?: boolean;
   /** The currency of the answer, where it holds money. */
   currency?: string;
 }
 
-export const FilterBar = ({ period, currency }: Props) => {
+export const FilterBar = ({ period, always, currency }: Props) => {
   const { t } = useTranslation('ui');
   const [filter, change] = useFilter();
   const chosen = fieldNames.filter((name) => filter[name] !== undefined);
@@ -26,7 +28,7 @@ export const FilterBar = ({ period, currency }: Props) => {
 
   return (
     <section className={classes.bar} aria-label={t('filter.label')}>
-      <PeriodPicker shown={period} />
+      <PeriodPicker shown={period} always={always} />
       <PlantPicker />
       {currency && <CurrencyPicker shown={currency} />}
       {chosen.map((name) => (

@@ -20,7 +20,7 @@ const useCalendar = () => {
   return { today: dayIn(zone, new Date()), weekStart: agreed(plants.map((row) => row.weekStart)) ?? 1 };
 };
 
-export const PeriodPicker = ({ shown }: { shown?: Period }) => {
+export const PeriodPicker = ({ shown, always }: { shown?: Period; always?: boolean }) => {
   const { t } = useTranslation('ui');
   const format = useFormat();
   const [filter, change] = useFilter();
@@ -38,7 +38,7 @@ export const PeriodPicker = ({ shown }: { shown?: Period }) => {
       ? t('filter.since', { day: format.day(filter.from) })
       : filter.to
         ? t('filter.until', { day: format.day(addDays(filter.to, -1)) })
-        : t('filter.anyTime');
+        : t(always ? 'filter.usualPeriod' : 'filter.anyTime');
 
   return (
     <Popover opened={open} onChange={setOpen} position="bottom-start" trapFocus withArrow shadow="md">
