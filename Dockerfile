@@ -7,16 +7,12 @@ COPY . .
 RUN npm run --silent bootstrap
 # What only builds and tests need stays behind; the base image brings Node itself.
 RUN npm prune --omit=dev && rm -rf node_modules/node-linux-*
+RUN mkdir /runtime && mv package.json prisma.config.ts node_modules prisma packages apps seed /runtime/
 
 FROM node:24-bookworm-slim
 ENV NODE_ENV=production HOST=0.0.0.0 PORT=4700 DATA_DIR=/data
 WORKDIR /app
-COPY --from=build /app/package.json /app/prisma.config.ts ./
-COPY --from=build /app/node_modules node_modules
-COPY --from=build /app/prisma prisma
-COPY --from=build /app/packages packages
-COPY --from=build /app/apps apps
-COPY --from=build /app/seed seed
+COPY --from=build /runtime .
 RUN install -d -o node -g node /data
 USER node
 VOLUME /data
