@@ -10,7 +10,7 @@ import { faultMaker } from './scenario/scenario.ts';
 import { masterData } from './tables/master-data.ts';
 import { moneyTables } from './tables/money.ts';
 import { peopleTables } from './tables/people.ts';
-import { file, reportTables } from './tables/reports.ts';
+import { type Filed, file, reportTables } from './tables/reports.ts';
 import type { Row, Table } from './tables/row.ts';
 import { toolTable } from './tables/tools.ts';
 import { makeWorld, type Run, type World } from './world.ts';
@@ -39,6 +39,8 @@ export interface Demo {
   /** in the order in which they can be loaded */
   tables: Table[];
   pictures: Picture[];
+  world: World;
+  filed: Filed[];
 }
 
 /** The whole demo. The same options always give the same rows. */
@@ -66,7 +68,7 @@ export function generateDemo({ anchor, seed, passwordHash }: DemoOptions): Demo 
     ...reportTables(world, filed, new Set(pictures.map(({ failureId }) => failureId))),
     { name: 'production', rows: production },
   ];
-  return { tables, pictures };
+  return { tables, pictures, world, filed };
 }
 
 /** One checksum over every row and picture. */

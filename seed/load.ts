@@ -6,6 +6,7 @@ import { connect } from '#db/connect.ts';
 import { StartError } from '#db/start-error.ts';
 import { isoDay, localDay } from './calendar.ts';
 import { columnsOf, copyText } from './copy-text.ts';
+import { makeEvidence } from './evidence/load.ts';
 import { generateDemo } from './generate.ts';
 import { demoPassword } from './group/people.ts';
 import { group, plants } from './group/plants.ts';
@@ -58,13 +59,19 @@ export async function loadDemo(options: LoadOptions): Promise<Loaded> {
     if (!rows[0]?.empty)
       throw new StartError('The database holds data already; the demo loads into an empty one only.');
     log(`Making the demo: eighteen months up to ${anchor} …`);
-    const { tables, pictures } = generateDemo({ anchor, seed, passwordHash: await options.hashPassword(demoPassword) });
+    const { tables, pictures, world, filed } = generateDemo({
+      anchor,
+      seed,
+      passwordHash: await options.hashPassword(demoPassword),
+    });
     const reports = rowsOf(tables, 'failure');
     const production = rowsOf(tables, 'production').length;
     log(`Loading ${reports.length} failure reports and ${production} rows of production …`);
     for (const table of tables) await copy(client, table);
     await copy(client, await photoTable(pictures, reports, options.savePhoto));
     await client.query(deriveFigures);
+    await client.query('analyze failure');
+    for (const table of await makeEvidence(client, world, filed)) await copy(client, table);
     await client.query(markLoaded, [group.name, group.currency, now]);
     await client.query('commit');
     await client.query('vacuum analyze');

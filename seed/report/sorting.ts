@@ -17,7 +17,7 @@ export interface Sorted {
 }
 
 /** What people take a cause for at first. */
-const mistakenFor: Record<Cause, Cause> = {
+export const mistakenFor: Record<Cause, Cause> = {
   tooling: 'handling',
   handling: 'tooling',
   partial_seat: 'component',

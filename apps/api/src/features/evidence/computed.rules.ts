@@ -51,7 +51,7 @@ export function computedFindings(facts: Facts): Map<FindingCode, Answer> {
 }
 
 /** Findings that this housing cannot show: it has no such lance, latch or lock. They are never proposed. */
-export function mootFindings({ retention, lockKind }: Facts): FindingCode[] {
+export function mootFindings({ retention, lockKind }: Pick<Facts, 'retention' | 'lockKind'>): FindingCode[] {
   const moot: FindingCode[] = [];
   if (retention === 'housing_latch') moot.push('lance_flat', 'lance_intact', 'lance_low');
   if (retention === 'terminal_lance') moot.push('latch_whitened', 'latch_broken', 'short_moulded');

@@ -30,7 +30,7 @@ export const messages: MessageCatalogue['evidence'] = {
     minutes: '{{minutes}} min',
     answerTo: 'Antwort auf: {{finding}}',
     value: 'Messwert',
-    limit: 'Grenzwert der Zeichnung',
+    limit: 'Grenze (Zeichnung)',
     unit: 'Einheit',
     save: 'Messung übernehmen',
     below: '„Ja“, wenn der Wert unter dem Grenzwert liegt.',

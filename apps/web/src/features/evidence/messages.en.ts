@@ -30,7 +30,7 @@ export const messages = {
     minutes: '{{minutes}} min',
     answerTo: 'Answer to: {{finding}}',
     value: 'Measured value',
-    limit: 'Limit of the drawing',
+    limit: 'Limit (drawing)',
     unit: 'Unit',
     save: 'Take the measurement',
     below: '“Yes” where the value is below its limit.',
