@@ -35,7 +35,7 @@ export const ProblemNote = ({ error, onRetry }: { error: unknown; onRetry?: () =
   const { title, text } = useProblemWords()(error);
   const errors = error instanceof ProblemError ? (error.problem.errors ?? []) : [];
   return (
-    <Alert role="alert" color="red.9" variant="outline" icon={<IconAlertTriangle aria-hidden />} title={title}>
+    <Alert role="alert" my="sm" color="red.9" variant="outline" icon={<IconAlertTriangle aria-hidden />} title={title}>
       <Text size="sm">{text}</Text>
       {errors.length > 0 && (
         <List size="sm" mt="xs" aria-label={t('problem.fields')}>

@@ -27,7 +27,7 @@ export const MatrixTable = ({ matrix, weight, caption, write, filter, filterOf }
     <div className={classes.scroll}>
       <table className={classes.matrix} data-estimated={weight === 'estimated' || undefined}>
         <caption>
-          <span>{caption}</span>
+          <span className={classes.what}>{caption}</span>
         </caption>
         <thead>
           <tr>
