@@ -63,6 +63,7 @@ const CategoryCosts = z.object({
 });
 export type CategoryCosts = z.infer<typeof CategoryCosts>;
 
+/** Cost items by category. A report without any, which has a standard cost at most, is left aside before the join. */
 export const costsByCategory = ({ db, filter, scope }: Asked): Promise<CategoryCosts[]> =>
   queryRows(
     db.pool,
@@ -70,6 +71,6 @@ export const costsByCategory = ({ db, filter, scope }: Asked): Promise<CategoryC
         coalesce(sum(c.plant_minor) filter (where c.basis = 'booked'), 0)::bigint as booked,
         coalesce(sum(c.plant_minor) filter (where c.basis = 'estimated'), 0)::bigint as estimate
       from failure_fact f join cost_fact c on c.plant_id = f.plant_id and c.failure_id = f.id
-      where ${filterWhere(filter, scope)} group by 1, 2`,
+      where ${filterWhere(filter, scope)} and not f.standard_only group by 1, 2`,
     CategoryCosts,
   );
