@@ -125,14 +125,12 @@ describe.each(named(endpoints.filter(({ write }) => write)))('the headers of %s'
 });
 
 describe('an address that does not exist', () => {
-  it.each([
-    '/api/v1/nothing',
-    '/api/v1/plants/%',
-    '/api/v1/plants/x/y/z',
-    '/api/v2/plants',
-  ])('%s is a problem document', async (url) => {
-    const { status, body } = await ground.admin.get(url);
-    expect([400, 404]).toContain(status);
-    expect(Problem.parse(body).detail.length).toBeGreaterThan(10);
-  });
+  it.each(['/api/v1/nothing', '/api/v1/plants/%', '/api/v1/plants/x/y/z', '/api/v2/plants'])(
+    '%s is a problem document',
+    async (url) => {
+      const { status, body } = await ground.admin.get(url);
+      expect([400, 404]).toContain(status);
+      expect(Problem.parse(body).detail.length).toBeGreaterThan(10);
+    },
+  );
 });

@@ -101,30 +101,28 @@ async function apply(step: Step) {
 }
 
 const nth = fc.nat(500);
-const steps = fc
-  .constant(null)
-  .chain(() =>
-    fc.array(
-      fc.oneof(
-        fc.record({
-          kind: fc.constant('add' as const),
-          reports: fc.array(reportFact(world), { minLength: 1, maxLength: 8 }),
+const steps = fc.constant(null).chain(() =>
+  fc.array(
+    fc.oneof(
+      fc.record({
+        kind: fc.constant('add' as const),
+        reports: fc.array(reportFact(world), { minLength: 1, maxLength: 8 }),
+      }),
+      fc.record({ kind: fc.constant('produce' as const), rows: productionFacts(world) }),
+      fc.record({ kind: fc.constant('changeProduction' as const), units: nth }),
+      {
+        weight: 4,
+        arbitrary: fc.record({
+          kind: fc.constant('change' as const),
+          nth,
+          change: fc.constantFrom<Change>('sort', 'cost', 'quantity', 'day', 'part', 'note', 'origin'),
         }),
-        fc.record({ kind: fc.constant('produce' as const), rows: productionFacts(world) }),
-        fc.record({ kind: fc.constant('changeProduction' as const), units: nth }),
-        {
-          weight: 4,
-          arbitrary: fc.record({
-            kind: fc.constant('change' as const),
-            nth,
-            change: fc.constantFrom<Change>('sort', 'cost', 'quantity', 'day', 'part', 'note', 'origin'),
-          }),
-        },
-        fc.record({ kind: fc.constantFrom('remove' as const, 'void' as const), nth }),
-      ),
-      { minLength: 1, maxLength: 14 },
+      },
+      fc.record({ kind: fc.constantFrom('remove' as const, 'void' as const), nth }),
     ),
-  );
+    { minLength: 1, maxLength: 14 },
+  ),
+);
 
 test('after any history', { timeout: 300_000 }, () =>
   fc.assert(

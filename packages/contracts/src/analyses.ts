@@ -189,7 +189,9 @@ export const Costs = AnalysisHead.extend({
         .nullable()
         .describe('geometric mean of the booked cost per terminal, over reports with a booked cost'),
       factor: Estimate.describe('measured escalation factor against the base stage'),
-      ruleOfTen: z.number().describe('common practice, no source: tenfold for each check slipped through, as a yardstick'),
+      ruleOfTen: z
+        .number()
+        .describe('common practice, no source: tenfold for each check slipped through, as a yardstick'),
     }),
   ),
   baseStage: Stage.nullable(),
