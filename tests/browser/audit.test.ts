@@ -25,7 +25,7 @@ afterAll(() => dashboard.close());
 test('shows who, when in the plant’s time, and what became what', async () => {
   const page = await dashboard.signIn('administrator');
   await page.goto('/audit');
-  const row = page.getByRole('row', { name: /Line L1: changed/ });
+  const row = page.getByRole('row', { name: /All changes of L1: changed/ });
   await row.waitFor();
   // 10:00 UTC is 11:00 in Lisbon in June.
   expect(await row.textContent()).toMatch(
@@ -39,26 +39,26 @@ test('shows who, when in the plant’s time, and what became what', async () => 
 test('is filtered by the address and by the page alike', async () => {
   const page = await dashboard.signIn('administrator');
   await page.goto('/audit?entity=customer');
-  await page.getByRole('row', { name: /CUS-1/ }).waitFor();
+  await page.getByRole('row', { name: /of CUS-1/ }).waitFor();
   expect(await page.getByRole('row').count()).toBe(2);
   await page.goto('/audit');
   await page
-    .getByRole('row', { name: /Line L1: changed/ })
+    .getByRole('row', { name: /All changes of L1: changed/ })
     .getByRole('link', { name: 'All changes of L1' })
     .click();
   await page.getByRole('button', { name: 'Changes of everything again' }).waitFor();
-  await page.getByRole('row', { name: /CUS-1/ }).waitFor({ state: 'detached' });
+  await page.getByRole('row', { name: /of CUS-1/ }).waitFor({ state: 'detached' });
   expect(await page.getByRole('row').count()).toBe(3);
   await page.goto('/audit?from=2026-06-18');
   await page.getByText('No change fits').waitFor();
   await page.goto('/audit?to=2026-06-17');
-  await page.getByRole('row', { name: /CUS-1/ }).waitFor();
+  await page.getByRole('row', { name: /of CUS-1/ }).waitFor();
 });
 
 test('shows a manager the changes of the own plants', async () => {
   const page = await dashboard.signIn('manager', { plants: [own] });
   await page.goto('/audit');
-  await page.getByRole('row', { name: /Line L1: changed/ }).waitFor();
+  await page.getByRole('row', { name: /All changes of L1: changed/ }).waitFor();
   expect(await page.getByText('L9').count()).toBe(0);
   expect(await page.getByText('CUS-1').count()).toBe(0);
 });

@@ -51,7 +51,7 @@ describe('a new row', () => {
     await page.getByRole('button', { name: 'LINE-7' }).click();
     await form(page).getByRole('button', { name: 'Retire' }).click();
     await page.getByText('new reports can no longer choose it').waitFor();
-    await page.getByRole('button', { name: 'Retire' }).last().click();
+    await page.getByRole('dialog', { name: 'Retire' }).getByRole('button', { name: 'Retire' }).click();
     await page.getByText('Nothing fits').waitFor();
     await page.getByLabel('Show retired ones').check();
     await page

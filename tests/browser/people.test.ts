@@ -50,7 +50,7 @@ test('a password is reset and a person retired, each after a question or by a cl
   await page.getByRole('button', { name: 'Test engineer' }).click();
   await form.getByRole('button', { name: 'Retire' }).click();
   await page.getByText('is signed out at once').waitFor();
-  await page.getByRole('button', { name: 'Retire' }).last().click();
+  await page.getByRole('dialog', { name: 'Retire' }).getByRole('button', { name: 'Retire' }).click();
   await page.getByText('Nobody fits').waitFor();
   const person = await dashboard.it.db.prisma.person.findUniqueOrThrow({ where: { id: target.id } });
   expect(person.retiredAt).not.toBeNull();

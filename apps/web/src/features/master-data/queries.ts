@@ -32,10 +32,13 @@ export const rowsQuery = (view: KindView, filter: ListFilter) =>
     placeholderData: keepPreviousData,
   });
 
+/** A row to be edited: always the present version, never one remembered from before. */
 export const rowQuery = (view: KindView, id: string) =>
   queryOptions({
-    queryKey: lookupKeys.one(view.name, id),
+    queryKey: [...lookupKeys.one(view.name, id), 'edit'],
     queryFn: ({ signal }) => call(plain(view).read, { params: { id }, signal }),
+    staleTime: 0,
+    gcTime: 0,
   });
 
 export const createRow = (view: KindView, body: Values, idempotencyKey: string) =>

@@ -37,7 +37,7 @@ export const RowDrawer = ({ view, id, onClose }: Props) => {
 };
 
 const Existing = ({ view, id, onDone }: { view: KindView; id: string; onDone: () => void }) => {
-  const row = useQuery({ ...rowQuery(view, id), staleTime: 0, refetchOnReconnect: false });
+  const row = useQuery({ ...rowQuery(view, id), refetchOnReconnect: false });
   return (
     <QueryBoundary query={row} height={20}>
       {(data) => <RowForm view={view} row={data} onDone={onDone} />}

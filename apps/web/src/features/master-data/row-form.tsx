@@ -55,7 +55,7 @@ export const RowForm = ({ view, row: opened, onDone }: Props) => {
   });
   const lost = save.error instanceof ProblemError && save.error.problem.code === 'changed_meanwhile';
   const reload = async () => {
-    const present = await queries.fetchQuery({ ...rowQuery(view, row?.id ?? ''), staleTime: 0 });
+    const present = await queries.fetchQuery(rowQuery(view, row?.id ?? ''));
     const values = toValues(view, present);
     const differing = view.fields.filter(({ name }) => String(values[name]) !== String(form.values[name]));
     setMine(Object.fromEntries(differing.map(({ name }) => [name, form.values[name]])));
