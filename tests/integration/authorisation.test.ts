@@ -48,7 +48,7 @@ function expected(access: Endpoint['access'], scope: Scope, role: Role, reach: R
   const somewhere = allows(permission, role) || (viewing && allows(permission, 'viewer'));
   if (!somewhere) return 403;
   if (scope === 'group') return everywhere ? 'done' : 403;
-  if (scope === 'maker') return everywhere || !atForeign ? 'done' : 404;
+  if (scope === 'maker' || scope === 'hidden') return everywhere || !atForeign ? 'done' : 404;
   if (scope !== 'plant' || everywhere) return 'done';
   if (!atForeign) return allows(permission, role) ? 'done' : 403;
   if (!viewing) return 404;

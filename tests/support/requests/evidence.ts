@@ -37,7 +37,7 @@ export const evidenceRequests: Record<string, Example> = {
     body: { plant: [plantId], from: '2026-06-01', to: '2026-06-30', sample: 5 },
   })),
   'GET /api/v1/evidence/opinions': plain('shared'),
-  'GET /api/v1/evidence/opinions/:id': example('plant', opinion),
+  'GET /api/v1/evidence/opinions/:id': example('hidden', opinion),
   'PUT /api/v1/evidence/opinions/:id': example('plant', async (ground, plantId) => ({
     ...(await opinion(ground, plantId)),
     body: { cause: 'tooling' },

@@ -24,8 +24,9 @@ export interface Ground extends TestApp {
  * `plant`: the role must hold at the plant that the request names; a foreign plant is not found.
  * `group`: the role must hold for all plants. `shared`: any plant will do. `own`: what belongs to whoever asks.
  * `maker`: what belongs to who made it, and is found by others only with the permission for all plants.
+ * `hidden`: a task of the plant that is found only by who may do it there.
  */
-export type Scope = 'plant' | 'group' | 'shared' | 'own' | 'maker';
+export type Scope = 'plant' | 'group' | 'shared' | 'own' | 'maker' | 'hidden';
 
 export interface Example {
   scope: Scope;
