@@ -14,6 +14,7 @@ import { spread } from './measure.ts';
 import { questionsOf } from './questions.ts';
 import { compareRoutes } from './routes.bench.ts';
 import { memoryOf, startServer } from './server.ts';
+import { confirmedCases, learnCases, measureSuggestion } from './suggestion.bench.ts';
 import { print, type Row, shown } from './table.ts';
 
 const { values } = parseArgs({
@@ -22,7 +23,7 @@ const { values } = parseArgs({
     rounds: { type: 'string', default: '9' },
     folder: { type: 'string' },
     'import-rows': { type: 'string', default: '200000' },
-    only: { type: 'string', default: 'analyses,week,routes,import' },
+    only: { type: 'string', default: 'analyses,week,routes,suggestion,import' },
   },
 });
 const rows = Number(values.rows);
@@ -86,6 +87,7 @@ try {
     });
   }
   if (parts.has('routes')) table.push(...(await routes()));
+  if (parts.has('suggestion')) table.push(await suggesting());
   if (parts.has('import')) table.push(...(await importing(Number(values['import-rows']))));
   table.push({
     what: 'memory of the app after all of it',
@@ -148,6 +150,20 @@ async function routes(): Promise<Row[]> {
   } finally {
     await bare.stop();
   }
+}
+
+async function suggesting(): Promise<Row> {
+  const cases = await withClient(filled.url, learnCases);
+  if (cases < Math.min(confirmedCases, rows / 2)) throw new Error(`only ${cases} cases were learned from`);
+  const { evidence, report } = await measureSuggestion(ask, filled.someReports.slice(0, 220));
+  return {
+    what: `suggestion for one report, ${cases} confirmed cases`,
+    ours: shown(evidence, 'ms'),
+    theirs: `the report alone ${shown(report, 'ms')}`,
+    ratio: `${(evidence.median / report.median).toFixed(2)} ×`,
+    goal: 'median < 10 ms',
+    met: evidence.median < 10,
+  };
 }
 
 async function importing(count: number): Promise<Row[]> {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Asker, createTestApp, type TestApp } from '#tests/support/app.ts';
+import { check, commit, map, upload } from '#tests/support/imports.ts';
 import * as make from '#tests/support/master-data.ts';
 import { reportBody } from '#tests/support/reports.ts';
 
@@ -134,6 +135,36 @@ describe('findings', () => {
     const stranger = await it.as('engineer', [other.id]);
     expect((await evidence(id, stranger)).status).toBe(404);
   });
+});
+
+test('findings come in with a file of reports; a repeat adds nothing, a changed row changes its findings', async () => {
+  const file = (findings: string) =>
+    [
+      'Report number;Plant;Found on;Stage;Source;Quantity found;Findings',
+      `F-1;LIS;2026-06-10;insertion;line;1;"${findings}"`,
+      'F-2;LIS;2026-06-10;insertion;line;1;"lock_open = yes"',
+    ].join('\r\n');
+  const bring = async (findings: string) => {
+    const { body } = await upload(engineer, file(findings));
+    const job = await check(engineer, await map(engineer, body, { 'Report number': 'externalRef' }));
+    return job.outcome?.skipped ? job.outcome : (await commit(engineer, job, true)).outcome;
+  };
+  const taken = async () => {
+    const { id } = await it.db.prisma.failure.findFirstOrThrow({ where: { plantId: plant.id, externalRef: 'F-1' } });
+    const { findings } = (await evidence(id)).body;
+    return findings
+      .filter(({ source }: { source: string }) => source === 'import')
+      .map(({ code, answer, value }: { code: string; answer: string; value: number }) => [code, answer, value]);
+  };
+  const first = await bring('probe_mark = yes; Wire leaves at a sharp angle = 70/45 deg');
+  expect(first).toMatchObject({ added: 1, refused: 1, reasons: [{ reason: 'not_a_finding', rows: 1 }] });
+  expect(await taken()).toEqual([
+    ['probe_mark', 'yes', null],
+    ['sharp_exit', 'yes', 70],
+  ]);
+  expect(await bring('probe_mark = yes; Wire leaves at a sharp angle = 70/45 deg')).toMatchObject({ skipped: 1 });
+  expect(await bring('probe_mark = no')).toMatchObject({ changed: 1 });
+  expect(await taken()).toContainEqual(['probe_mark', 'no', null]);
 });
 
 describe('confirmation', () => {

@@ -71,6 +71,7 @@ export const failureFields = {
   subCause: { type: 'word', of: 'subCause' },
   origin: { type: 'word', of: 'origin' },
   proof: { type: 'note' },
+  findings: { type: 'note' },
   note: { type: 'note' },
   costAmount: { type: 'amount' },
   costCategory: { type: 'word', of: 'costCategory' },

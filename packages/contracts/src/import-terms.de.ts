@@ -34,6 +34,7 @@ export const importTerms: ImportTerms = {
     subCause: 'Unterursache',
     origin: 'Entstehungsstufe',
     proof: 'Nachweis der Ursache',
+    findings: 'Befunde (probe_mark = ja; tie_near = 12/25 mm)',
     note: 'Bemerkung',
     costAmount: 'Kosten: Betrag',
     costCategory: 'Kosten: Art',
@@ -79,6 +80,8 @@ export const importTerms: ImportTerms = {
     repeated_reference: 'dieselbe Nummer steht weiter oben mit anderem Inhalt',
     repeated_key: 'derselbe Tag mit Linie, Gehäuse und Kontakt steht mehrmals in der Datei',
     voided_report: 'die Meldung ist ungültig und bleibt, wie sie ist',
+    not_a_finding:
+      'jeden Befund als „Befund = ja“, „nein“, „nicht feststellbar“ oder „Wert/Grenze Einheit“ schreiben, durch Semikolon getrennt; was die Daten beantworten, lässt sich nicht angeben',
   },
   trouble: {
     empty:

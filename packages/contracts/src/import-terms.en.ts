@@ -42,6 +42,7 @@ export const importTerms: ImportTerms = {
     subCause: 'Sub-cause',
     origin: 'Origin stage',
     proof: 'Proof of the cause',
+    findings: 'Findings (probe_mark = yes; tie_near = 12/25 mm)',
     note: 'Note',
     costAmount: 'Cost: amount',
     costCategory: 'Cost: category',
@@ -87,6 +88,8 @@ export const importTerms: ImportTerms = {
     repeated_reference: 'the same reference has other content earlier in the file',
     repeated_key: 'the same day, line, housing and terminal is in the file more than once',
     voided_report: 'the report is void and stays as it is',
+    not_a_finding:
+      'write each finding as “finding = yes”, “no”, “could not tell” or “value/limit unit”, parted by semicolons; findings that the data answers cannot be given',
   },
   trouble: {
     empty: 'The file has no rows below its header. Choose a file that has a header row and at least one row below it.',

@@ -53,6 +53,7 @@ export const refusalCodes = [
   'repeated_reference',
   'repeated_key',
   'voided_report',
+  'not_a_finding',
 ] as const;
 export const RefusalCode = z.enum(refusalCodes);
 export type RefusalCode = z.infer<typeof RefusalCode>;

@@ -5,6 +5,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { Report } from '#contracts/failures.ts';
 import { type DecisionInput, keepDecision } from './confirmation.service.ts';
 import { answersOf, type Considered, consider, readFindings } from './evidence.service.ts';
+import { lockReport } from './learning.repository.ts';
 import { withdrawConfirmation } from './withdraw.service.ts';
 
 /** What a batch must share for one decision to hold for all of it. */
@@ -39,7 +40,10 @@ export async function confirmBatch(
 ): Promise<{ confirmed: number }> {
   const distinct = [...new Set(ids)].sort();
   const reports: Report[] = [];
-  for (const id of distinct) reports.push(await openReport(unit, 'failures.sort', id));
+  for (const id of distinct) {
+    await lockReport(unit.tx, id);
+    reports.push(await openReport(unit, 'failures.sort', id));
+  }
   const traits: string[] = [];
   for (const report of reports) traits.push(await traitsOfReport(unit, report));
   const different = reports.filter((_, place) => traits[place] !== traits[0]);

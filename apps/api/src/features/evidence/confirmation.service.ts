@@ -10,7 +10,7 @@ import type { Decision } from '#contracts/evidence.ts';
 import type { Report } from '#contracts/failures.ts';
 import { causeTaxonomy } from '#contracts/taxonomy.ts';
 import { type Considered, consider } from './evidence.service.ts';
-import { learnCase } from './learning.repository.ts';
+import { learnCase, lockReport } from './learning.repository.ts';
 import { fromPerCause } from './model.service.ts';
 import { withdrawConfirmation } from './withdraw.service.ts';
 
@@ -29,6 +29,7 @@ function check(decision: DecisionInput, suggested: CauseName, taken: number): vo
 
 /** Decides the cause of one report, keeps what the suggestion said without this case, and learns from it. */
 export async function confirmCause(unit: Unit, id: string, version: number, decision: DecisionInput): Promise<Report> {
+  await lockReport(unit.tx, id);
   const report = await openReport(unit, 'failures.sort', id);
   await withdrawConfirmation(unit, report);
   return keepDecision(unit, report, version, decision, await consider(unit.tx, report));

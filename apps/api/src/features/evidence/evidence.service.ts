@@ -24,10 +24,22 @@ export interface ReportKey {
   cause: Cause | null;
 }
 
-/** All findings of a report: those taken by people first, then those the data answers. */
-export async function readFindings(tx: Tx, { plantId, id }: Pick<ReportKey, 'plantId' | 'id'>): Promise<Finding[]> {
-  const stored = await txRows(tx, storedFindingsSql(plantId, id), StoredFinding);
-  const facts = await txOne(tx, factsSql(plantId, id), FactsRow);
+/** All findings of a report: those taken by people first, then those the data answers; and those it cannot show. */
+async function readBasis(
+  tx: Tx,
+  { plantId, id }: Pick<ReportKey, 'plantId' | 'id'>,
+): Promise<{ findings: Finding[]; moot: FindingCode[] }> {
+  const [stored, facts] = await Promise.all([
+    txRows(tx, storedFindingsSql(plantId, id), StoredFinding),
+    txOne(tx, factsSql(plantId, id), FactsRow),
+  ]);
+  return { findings: allFindings(stored, facts), moot: facts ? mootFindings(facts) : [] };
+}
+
+export const readFindings = async (tx: Tx, report: Pick<ReportKey, 'plantId' | 'id'>): Promise<Finding[]> =>
+  (await readBasis(tx, report)).findings;
+
+function allFindings(stored: readonly StoredFinding[], facts: FactsRow | null): Finding[] {
   const computed = facts ? [...computedFindings(facts)] : [];
   return [
     ...stored.map(
@@ -59,16 +71,17 @@ export const answersOf = (findings: readonly Finding[]): Answers =>
 
 export interface Considered {
   findings: Finding[];
+  moot: FindingCode[];
   answers: Answers;
   model: LoadedModel;
 }
 
 export async function consider(tx: Tx, report: ReportKey): Promise<Considered> {
-  const findings = await readFindings(tx, report);
-  return { findings, answers: answersOf(findings), model: await loadModel(tx, report) };
+  const [basis, model] = await Promise.all([readBasis(tx, report), loadModel(tx, report)]);
+  return { ...basis, answers: answersOf(basis.findings), model };
 }
 
-function present({ findings, answers, model }: Considered, moot: FindingCode[], muted: boolean): Suggestion {
+function present({ findings, moot, answers, model }: Considered, muted: boolean): Suggestion {
   const { causes: opinions, weights } = suggest(model, answers);
   const lead = opinions[0]!.cause;
   const checks = nextChecks(model, answers, new Set(moot));
@@ -98,15 +111,16 @@ function present({ findings, answers, model }: Considered, moot: FindingCode[], 
 /** Findings, suggestion and next checks of a report the actor may read. */
 export async function readEvidence(db: Database, actor: Actor, id: string): Promise<Evidence> {
   const report = await readReport(db, actor, id);
-  const considered = await consider(db.prisma, report);
-  const facts = await txOne(db.prisma, factsSql(report.plantId, id), FactsRow);
-  const moot = facts ? mootFindings(facts) : [];
-  const standing = await readStanding(db);
+  const [considered, standing, decision] = await Promise.all([
+    consider(db.prisma, report),
+    readStanding(db),
+    readDecision(db, report.plantId, id),
+  ]);
   return {
     findings: considered.findings,
-    moot,
-    decision: await readDecision(db, report.plantId, id),
-    suggestion: present(considered, moot, standing === 'not_better'),
+    moot: considered.moot,
+    decision,
+    suggestion: present(considered, standing === 'not_better'),
     version: report.version,
   };
 }

@@ -20,6 +20,10 @@ function pairsOf(told: [string, string][]): { first: string[]; second: string[];
   return pairs;
 }
 
+/** Lets two decisions on one report wait for each other, so that the second sees the version that the first made. */
+export const lockReport = (tx: Tx, id: string): Promise<number> =>
+  txExecute(tx, sql`select 1 from failure where id = ${id}::uuid for update`);
+
 /**
  * Adds a confirmed case to what was learned (step 1), or takes it out again (step -1). The plant's version row is locked first, so
  * that learners of one plant wait for each other.

@@ -74,12 +74,14 @@ export interface Asked {
 
 /** The model as it is now for a report's plant and part. Learned counts are read again only after something was learned. */
 export async function loadModel(tx: Tx, { plantId, housingId, cause: own }: Asked): Promise<LoadedModel> {
-  const [row] = await txRows(tx, query.versionSql(plantId), query.VersionRow);
+  const [[row], tally] = await Promise.all([
+    txRows(tx, query.versionSql(plantId), query.VersionRow),
+    txRows(tx, query.tallySql(plantId, housingId), query.TallyRow),
+  ]);
   const { version, state, cases, plantCases } = row!;
   const known = cache.get(plantId);
   const model = known?.state === state ? known.model : await learn(tx, plantId);
   cache.set(plantId, { state, model });
-  const tally = await txRows(tx, query.tallySql(plantId, housingId), query.TallyRow);
   const ownPlace = housingId === null ? 'plant' : 'part';
   const count = (field: 'others' | 'plant' | 'part') =>
     perCause((cause) =>

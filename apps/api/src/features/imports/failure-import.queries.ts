@@ -175,6 +175,27 @@ export async function writeCosts(client: Client): Promise<void> {
   );
 }
 
+/** Findings of the rows; one that the file names again takes the place of the older answer, and is audited where the report was there. */
+export const writeFindings = (client: Client, { importId, at, actorId, actor }: Doer): Promise<number> =>
+  execute(
+    client,
+    sql`with taken as (
+        insert into finding (id, plant_id, failure_id, code, answer, value, limit_value, unit, import_id, taken_by, taken_at)
+        select uuidv7(), v.plant_id, v.failure_id, g.code, g.answer, g.value, g."limitValue", g.unit, ${importId}::uuid, ${actor}, ${at}::timestamptz
+        from import_verdict v join import_row r on r.line = v.line
+        cross join lateral jsonb_to_recordset(r.findings) as g (code text, answer finding_answer, value numeric, "limitValue" numeric, unit text)
+        where v.verdict in ('add', 'change')
+        on conflict (plant_id, failure_id, code) do update set answer = excluded.answer, value = excluded.value, limit_value = excluded.limit_value,
+          unit = excluded.unit, note = null, import_id = excluded.import_id, taken_by = excluded.taken_by, taken_at = excluded.taken_at
+        returning plant_id, failure_id, code, answer
+      )
+      insert into audit_entry (id, at, actor_id, actor, action, entity, entity_id, label, plant_id, after)
+      select uuidv7(), ${at}::timestamptz, ${actorId}::uuid, ${actor}, 'findings taken', 'failure', f.id::text, f.number, f.plant_id,
+        jsonb_object_agg(t.code, t.answer)
+      from taken t join import_verdict v on v.failure_id = t.failure_id and v.verdict = 'change' join failure f on f.id = t.failure_id and f.plant_id = t.plant_id
+      group by f.id, f.number, f.plant_id`,
+  );
+
 /** Derived figures of the changed reports. */
 export const refreshChanged = (client: Client): Promise<number> =>
   execute(

@@ -224,6 +224,7 @@ export const headers: Readonly<Record<FieldName, readonly string[]>> = {
     'Verursachende Stufe',
   ],
   proof: ['proof', 'evidence', 'Beleg der Ursache', 'Nachweis', 'Befund'],
+  findings: ['findings', 'observations', 'checks', 'Befunde', 'Prüfbefunde', 'Beobachtungen'],
   note: [
     'note',
     'notes',

@@ -3,6 +3,7 @@ import { type Cause, causeTaxonomy, type Stage, stageNumber } from '#contracts/t
 import { wordOf } from '../interpret/words.ts';
 import type { CopyValue } from './copy-text.ts';
 import { readCosts, type WayOf } from './costs.ts';
+import { readFindings } from './findings.ts';
 import type { RowValues } from './row-values.ts';
 
 /** Columns of the staging table of failure reports after `line`, in the order that `readFailure` gives them. */
@@ -43,6 +44,7 @@ export const failureColumns = [
   ['sub_cause', 'text'],
   ['origin', 'smallint'],
   ['proof', 'text'],
+  ['findings', 'jsonb'],
   ['cost_categories', 'cost_category[]'],
   ['cost_minor', 'bigint[]'],
   ['cost_currency', 'text'],
@@ -118,6 +120,7 @@ export function readFailure(row: RowValues, { wayOf, today }: FailureContext): C
     sorting.subCause,
     sorting.origin,
     row.value('proof'),
+    findingsOf(row),
     costs.categories,
     costs.minor,
     costs.currency,
@@ -127,6 +130,14 @@ export function readFailure(row: RowValues, { wayOf, today }: FailureContext): C
     costs.rateOn,
   ];
   return row.faults.length > 0 ? null : values;
+}
+
+/** Findings as JSON for the database; null where the file says nothing, or says it wrongly. */
+function findingsOf(row: RowValues): string | null {
+  const text = row.value('findings');
+  const findings = text === null ? null : readFindings(text);
+  if (typeof findings === 'string') return row.refuse('findings', 'not_a_finding');
+  return findings && JSON.stringify(findings);
 }
 
 /** A time with an offset is placed on the plant's calendar; one without is the plant's own. */

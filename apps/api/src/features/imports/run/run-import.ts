@@ -20,6 +20,7 @@ import {
   keepCauses,
   refreshChanged,
   writeCosts,
+  writeFindings,
 } from '../failure-import.queries.ts';
 import type { Client } from '../imports.queries.ts';
 import * as queries from '../imports.queries.ts';
@@ -199,6 +200,7 @@ async function write(client: Client, { kind, doer, audit }: ImportRun): Promise<
     await changeFailures(client, doer);
     await keepCauses(client, doer);
     await writeCosts(client);
+    await writeFindings(client, doer);
     await refreshChanged(client);
   }
   await queries.auditImport(client, doer, audit);

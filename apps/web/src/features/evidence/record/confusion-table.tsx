@@ -15,6 +15,7 @@ interface Props {
 /** What was suggested against what was confirmed; every number opens its reports. */
 export const ConfusionTable = ({ record: { confusion }, filter }: Props) => {
   const { t } = useTranslation('evidence');
+  const { t: ui } = useTranslation('ui');
   const format = useFormat();
   const terms = useTerms();
   const [shown, setShown] = useState<{ suggested: Cause; confirmed: Cause }>();
@@ -82,6 +83,7 @@ export const ConfusionTable = ({ record: { confusion }, filter }: Props) => {
         onClose={() => setShown(undefined)}
         size="xl"
         title={shown && t('record.casesTitle', named(shown))}
+        closeButtonProps={{ 'aria-label': ui('close') }}
       >
         {shown && <CaseList query={{ ...filter, ...shown }} />}
       </Modal>
