@@ -18,13 +18,14 @@ export const ReportRecord = Report.extend({
   causeChanges: z.array(CauseChange.extend({ at: instant, origin: stage.nullable() })),
 });
 
-const costItems = sql`(select coalesce(json_agg(json_build_object('id', c.id, 'category', c.category, 'basis', c.basis,
+// the counts on the report spare most reads the look into the two tables
+const costItems = sql`case when f.cost_items = 0 then '[]'::json else (select coalesce(json_agg(json_build_object('id', c.id, 'category', c.category, 'basis', c.basis,
     'incurredOn', c.incurred_on, 'amountMinor', c.amount_minor, 'currency', c.currency, 'plantMinor', c.plant_minor,
     'rateOn', c.rate_on, 'minutes', c.minutes, 'note', c.note) order by c.id), '[]')
-  from cost_item c where c.plant_id = f.plant_id and c.failure_id = f.id and c.removed_at is null)`;
-const photos = sql`(select coalesce(json_agg(json_build_object('id', h.id, 'width', h.width, 'height', h.height,
+  from cost_item c where c.plant_id = f.plant_id and c.failure_id = f.id and c.removed_at is null) end`;
+const photos = sql`case when f.photo_count = 0 then '[]'::json else (select coalesce(json_agg(json_build_object('id', h.id, 'width', h.width, 'height', h.height,
     'bytes', h.bytes, 'caption', h.caption, 'addedAt', h.added_at) order by h.id), '[]')
-  from photo h where h.plant_id = f.plant_id and h.failure_id = f.id and h.removed_at is null)`;
+  from photo h where h.plant_id = f.plant_id and h.failure_id = f.id and h.removed_at is null) end`;
 const causeChanges = sql`(select coalesce(json_agg(json_build_object('id', g.id, 'at', g.at, 'actor', g.actor,
     'cause', g.cause, 'subCause', g.sub_cause, 'origin', g.origin, 'proof', g.proof, 'reason', g.reason) order by g.id desc), '[]')
   from cause_change g where g.plant_id = f.plant_id and g.failure_id = f.id)`;
