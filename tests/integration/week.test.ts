@@ -113,6 +113,14 @@ test('every link to reports lists what it counts', async () => {
   }
 });
 
+test('the tools due for service are those that the link lists', async () => {
+  const { decisions } = await read(`?plant=${plant}`);
+  const due = decisions.find(({ kind }) => kind === 'tool_service_due')!;
+  const { body } = await viewer.get(due.link.replace('/master-data/', '/api/v1/'));
+  expect(body.items).toHaveLength(due.count);
+  expect(due.count).toBe(1);
+});
+
 test('a week without anything says so', async () => {
   const week = await read('?start=2020-01-01');
   expect(headline(week, 'dpmo').figure).toMatchObject({ value: null, reason: 'no_production' });

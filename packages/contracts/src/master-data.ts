@@ -63,6 +63,9 @@ const resource = <Input extends z.ZodObject, Row extends z.ZodObject>(
       query: PageQuery.extend({
         retired: z.stringbool().default(false).describe('show retired rows too'),
         q: (searchable ? z.string().trim().max(100) : z.never('has no text to search in')).optional(),
+        due: (entity === 'tool' ? z.stringbool() : z.never('is for tools'))
+          .optional()
+          .describe('service interval run out'),
         plant: (scope === 'plant' ? many(Id) : z.never('belongs to the group, not to a plant')).optional(),
       }),
       response: page(Row),

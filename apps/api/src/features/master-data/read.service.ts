@@ -12,6 +12,7 @@ export interface ListQuery {
   retired: boolean;
   q?: string | undefined;
   plant?: string[] | undefined;
+  due?: boolean | undefined;
 }
 
 const nameOf = (kind: Kind): string => kind.contract.entity.replaceAll('_', ' ');
@@ -49,6 +50,7 @@ export async function list(db: Database, kind: Kind, actor: Actor, query: ListQu
       AND: [
         scopeOf(kind, actor, query.plant),
         query.retired ? {} : { retiredAt: null },
+        query.due === undefined ? {} : { due: query.due },
         query.q ? { OR: kind.search.map((field) => ({ [field]: contains })) } : {},
         after ? behind(kind.order, after) : {},
       ],

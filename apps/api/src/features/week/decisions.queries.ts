@@ -20,7 +20,7 @@ export async function countDueTools({ db, plants }: Asked): Promise<number> {
   const [row] = await queryRows(
     db.pool,
     sql`select count(*)::int as due from tool t where t.plant_id = any(${plants.map(({ id }) => id)}::uuid[])
-      and t.retired_at is null and t.cycle_count - t.serviced_at_count >= t.service_interval`,
+      and t.retired_at is null and t.due`,
     z.object({ due: z.number() }),
   );
   return row!.due;

@@ -53,7 +53,7 @@ export async function weekOf(asked: Asked, plant: Filter['plant']): Promise<Week
     costliest: costliest.map((row) => toEscape(row, asked)),
     decisions: [
       ...open.map(({ kind, filter }, place) => ({ kind, count: counts[place]!, link: reportsLink(filter) })),
-      { kind: 'tool_service_due', count: dueTools, link: `/master-data/tools?${queryOf({ plant })}` },
+      { kind: 'tool_service_due', count: dueTools, link: `/master-data/tools?${queryOf({ plant, due: true })}` },
     ],
     gaps: presentGaps(now, days, own),
   };

@@ -102,6 +102,7 @@ export const messages: MessageCatalogue['master-data'] = {
   },
   search: 'Kürzel oder Namen suchen',
   showRetired: 'Stillgelegte zeigen',
+  onlyDue: 'Nur zur Wartung fällige',
   add: 'Hinzufügen',
   save: 'Speichern',
   saved: 'Gespeichert.',

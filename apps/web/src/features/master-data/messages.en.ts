@@ -102,6 +102,7 @@ export const messages = {
   },
   search: 'Search code or name',
   showRetired: 'Show retired ones',
+  onlyDue: 'Only those due for service',
   add: 'Add',
   save: 'Save',
   saved: 'Saved.',

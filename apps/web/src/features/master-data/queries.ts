@@ -10,6 +10,7 @@ export interface ListFilter {
   q?: string;
   plant?: string[];
   retired?: boolean;
+  due?: boolean;
 }
 type Any = z.ZodType<object, object>;
 /** The endpoints of a kind, without the fields that tell the kinds apart. */

@@ -16,6 +16,7 @@ const Search = z.object({
   q: z.string().max(100).optional(),
   plant: many(Id).optional(),
   retired: z.stringbool().optional(),
+  due: z.stringbool().optional(),
   /** The row being edited, or a new one. */
   row: z.union([Id, z.literal('new')]).optional(),
   on: Day.optional(),

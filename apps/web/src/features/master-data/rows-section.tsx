@@ -49,6 +49,13 @@ export const RowsSection = ({ view }: { view: KindView }) => {
           checked={filter.retired ?? false}
           onChange={(event) => change({ retired: event.currentTarget.checked || undefined })}
         />
+        {entity === 'tool' && (
+          <Checkbox
+            label={t('onlyDue')}
+            checked={filter.due ?? false}
+            onChange={(event) => change({ due: event.currentTarget.checked || undefined })}
+          />
+        )}
         {mayAdd && (
           <Button ml="auto" leftSection={<IconPlus size={18} aria-hidden />} onClick={() => change({ row: 'new' })}>
             {t('add')}
@@ -60,8 +67,8 @@ export const RowsSection = ({ view }: { view: KindView }) => {
         height={24}
         isEmpty={({ pages }) => pages[0]?.items.length === 0}
         empty={
-          <EmptyNote title={filter.q || filter.plant ? t('noneFits') : t('none')}>
-            {filter.q || filter.plant ? t('noneFitsText') : mayAdd ? t('noneText') : t('noneTextRead')}
+          <EmptyNote title={filter.q || filter.plant || filter.due ? t('noneFits') : t('none')}>
+            {filter.q || filter.plant || filter.due ? t('noneFitsText') : mayAdd ? t('noneText') : t('noneTextRead')}
           </EmptyNote>
         }
       >
