@@ -141,7 +141,10 @@ describe('administrators', () => {
       data: { retiredAt: new Date() },
     });
     const answers = await Promise.all([retire(alone, partner.id, 1), retire(partner, alone.id, 1)]);
-    expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
+    const [done, refused] = answers.map(({ status }) => status).sort();
+    expect(done).toBe(200);
+    // 401: the loser was retired, and so signed out, before the service knew who asks
+    expect([401, 409]).toContain(refused);
     const left = await db.prisma.person.count({ where: { retiredAt: null } });
     expect(left).toBe(1);
   });
