@@ -179,7 +179,7 @@ test('what the server refuses stays, says why, and can be corrected', async () =
   await page.getByRole('button', { name: 'Correct it' }).click();
   await page.getByLabel('Found on another day').fill('2026-06-14');
   await page.getByRole('button', { name: 'Record', exact: true }).click();
-  await page.getByText('Recorded as').waitFor();
+  await page.getByText('Recorded as').first().waitFor();
   const [report] = (await reports()).filter((it) => it.note === 'Wrong day');
   expect(report?.foundOn).toEqual(new Date('2026-06-14T00:00:00Z'));
 });
