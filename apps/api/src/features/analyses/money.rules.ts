@@ -1,14 +1,7 @@
 import { displayParts } from '#analysis/money/allocate.ts';
-import { minorUnitDigits } from '#analysis/money/currencies.ts';
-import { type DatedRate, rateAsOf } from '#analysis/money/exchange-rates.ts';
-import {
-  addFractions,
-  type Fraction,
-  fraction,
-  fractionOfDecimal,
-  multiplyFractions,
-  sumFractions,
-} from '#analysis/money/fraction.ts';
+import { factorAsOf } from '#analysis/money/convert.ts';
+import type { DatedRate } from '#analysis/money/exchange-rates.ts';
+import { addFractions, type Fraction, fraction, multiplyFractions, sumFractions } from '#analysis/money/fraction.ts';
 
 /** Sums in the minor units of each plant's own currency. */
 export type PlantSum = { plantId: string; minor: number };
@@ -24,20 +17,6 @@ export interface Converter {
 }
 
 const zero = fraction(0n);
-const invert = ({ numerator, denominator }: Fraction): Fraction => fraction(denominator, numerator);
-
-/** Minor units of `to` for one minor unit of `from`, by the rate of the day or the inverse of the opposite rate. */
-function factorOf(rates: readonly DatedRate[], from: string, to: string, day: string) {
-  if (from === to) return { factor: fraction(1n), used: null };
-  const shift = minorUnitDigits(to) - minorUnitDigits(from);
-  const power = fraction(10n ** BigInt(Math.abs(shift)));
-  const scale = shift >= 0 ? power : invert(power);
-  const straight = rateAsOf(rates, from, to, day);
-  if (straight) return { factor: multiplyFractions(fractionOfDecimal(straight.rate), scale), used: straight };
-  const opposite = rateAsOf(rates, to, from, day);
-  if (opposite) return { factor: multiplyFractions(invert(fractionOfDecimal(opposite.rate)), scale), used: opposite };
-  return null;
-}
 
 const toNumber = ({ numerator, denominator }: Fraction) => Number(numerator) / Number(denominator);
 
@@ -49,11 +28,11 @@ export function converter(
   day: string,
 ): Converter {
   const byCurrency = new Map(
-    [...new Set(plants.map(({ currency }) => currency))].map((from) => [from, factorOf(rates, from, to, day)]),
+    [...new Set(plants.map(({ currency }) => currency))].map((from) => [from, factorAsOf(rates, from, to, day)]),
   );
   const byPlant = new Map(plants.map(({ id, currency }) => [id, byCurrency.get(currency)?.factor ?? zero]));
   const factorFor = (plantId: string) => byPlant.get(plantId) ?? zero;
-  const used = [...byCurrency.values()].flatMap((found) => found?.used ?? []);
+  const used = [...byCurrency.values()].flatMap((found) => found?.rate ?? []);
   return {
     exact(sums) {
       const minorByFactor = new Map<Fraction, bigint>();
