@@ -6,7 +6,7 @@ import { digest, isCurrent, keep } from './stamp.mjs';
 
 /** Makes the typed database client when the schema or Prisma changed. */
 export function generate() {
-  const value = digest(['prisma/schema.prisma', 'prisma.config.ts', 'node_modules/prisma/package.json']);
+  const value = digest(['prisma/schema', 'prisma.config.ts', 'node_modules/prisma/package.json']);
   if (existsSync(join(root, 'packages/db/src/generated/client.ts')) && isCurrent('prisma-client', value)) return;
   runTool('Preparing the database client', 'prisma/build/index.js', ['generate'], {
     // Generating needs no schema engine, yet Prisma downloads one unless this names an existing file.

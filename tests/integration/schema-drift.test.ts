@@ -1,4 +1,4 @@
-/** The SQL in prisma/migrations makes the tables, prisma/schema.prisma describes them: what they say must be the same. */
+/** The SQL in prisma/migrations makes the tables, prisma/schema describes them: what they say must be the same. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { z } from 'zod';
 import { withClient } from '#db/connect.ts';

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,18 +29,19 @@ export interface Datamodel {
   enums: { name: string; dbName: string | null; values: { name: string; dbName: string | null }[] }[];
 }
 
-/** prisma/schema.prisma as Prisma itself parses it. */
+/** prisma/schema as Prisma itself parses it. */
 export function readDatamodel(): Datamodel {
   const folder = mkdtempSync(join(tmpdir(), 'escape-ledger-datamodel-'));
   try {
     const output = join(folder, 'datamodel.json');
-    const schema = join(folder, 'schema.prisma');
-    const source = readFileSync(join(root, 'prisma/schema.prisma'), 'utf8');
+    const schema = join(folder, 'schema');
+    cpSync(join(root, 'prisma/schema'), schema, { recursive: true });
+    const head = join(schema, 'foundation.prisma');
     const generator = `generator datamodel {
       provider = ${JSON.stringify(`node ${join(root, 'tests/support/database-generator.mjs')}`)}
       output = ${JSON.stringify(output)}
     }`;
-    writeFileSync(schema, source.replace(/generator \w+ \{[^}]*\}/, generator));
+    writeFileSync(head, readFileSync(head, 'utf8').replace(/generator \w+ \{[^}]*\}/, generator));
     execFileSync(process.execPath, [join(root, 'node_modules/prisma/build/index.js'), 'generate', '--schema', schema], {
       cwd: root,
       stdio: 'pipe',

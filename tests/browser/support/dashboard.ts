@@ -54,7 +54,12 @@ export async function openDashboard(options?: { now?: string }): Promise<Dashboa
   const complaints: string[] = [];
 
   const open = async ({ locale = 'en', width = 1280 }: Visit, cookie?: string): Promise<Page> => {
-    const settings: BrowserContextOptions = { baseURL: address, locale, viewport: { width, height: 900 } };
+    const settings: BrowserContextOptions = {
+      baseURL: address,
+      locale,
+      viewport: { width, height: 900 },
+      reducedMotion: 'reduce',
+    };
     const context = await browser.newContext(settings);
     if (cookie) {
       const [name = '', value = ''] = cookie.split('=');

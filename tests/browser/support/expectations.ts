@@ -3,8 +3,16 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 
+/** Colours are judged as they come to rest: half-faded ones have too little contrast. */
+const settled = (page: Page) =>
+  page.evaluate(async () => {
+    const ending = document.getAnimations().filter(({ effect }) => effect?.getComputedTiming().endTime !== Infinity);
+    await Promise.allSettled(ending.map(({ finished }) => finished));
+  });
+
 /** No serious or critical violation of the rules that axe knows. */
 export async function expectAccessible(page: Page): Promise<void> {
+  await settled(page);
   const { violations } = await new AxeBuilder({ page }).analyze();
   const grave = violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
