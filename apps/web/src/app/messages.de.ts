@@ -6,6 +6,13 @@ export const messages: MessageCatalogue['app'] = {
   ownAccount: 'Mein Konto',
   signOut: 'Abmelden',
   print: 'Diese Seite drucken',
+  sections: {
+    now: 'Aktuell',
+    reports: 'Meldungen',
+    analyses: 'Auswertung',
+    followUp: 'Nachverfolgung',
+    data: 'Daten',
+  },
   pages: {
     week: 'Woche',
     failures: 'Fehler',

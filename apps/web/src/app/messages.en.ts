@@ -6,6 +6,13 @@ export const messages = {
   ownAccount: 'My account',
   signOut: 'Sign out',
   print: 'Print this page',
+  sections: {
+    now: 'Now',
+    reports: 'Reports',
+    analyses: 'Analyses',
+    followUp: 'Follow-up',
+    data: 'Data',
+  },
   pages: {
     week: 'Week',
     failures: 'Failures',

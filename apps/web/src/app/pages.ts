@@ -1,4 +1,4 @@
-/** The thumb index: the pages a person may open, in the order of the work. */
+/** The thumb index: the pages a person may open, by section, in the order of the work. */
 import {
   IconArrowsSplit2,
   IconBoxMultiple,
@@ -16,23 +16,32 @@ import type { LinkProps } from '@tanstack/react-router';
 import type { Permission } from '#contracts/permissions.ts';
 import type { messages } from './messages.en.ts';
 
+export const sections = ['now', 'reports', 'analyses', 'followUp', 'data'] as const;
+
 export interface PageEntry {
   readonly to: LinkProps['to'];
+  readonly section: (typeof sections)[number];
   readonly label: keyof typeof messages.pages;
   readonly icon: typeof IconCalendarWeek;
   readonly permission: Permission;
 }
 
 export const pages: readonly PageEntry[] = [
-  { to: '/', label: 'week', icon: IconCalendarWeek, permission: 'analyses.read' },
-  { to: '/failures', label: 'failures', icon: IconListDetails, permission: 'failures.read' },
-  { to: '/record', label: 'record', icon: IconPencilPlus, permission: 'failures.write' },
-  { to: '/causes', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
-  { to: '/escapes', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
-  { to: '/evidence/record', label: 'suggestion', icon: IconTargetArrow, permission: 'analyses.read' },
-  { to: '/production', label: 'production', icon: IconStack2, permission: 'production.read' },
-  { to: '/imports', label: 'imports', icon: IconFileImport, permission: 'imports.read' },
-  { to: '/master-data', label: 'masterData', icon: IconBoxMultiple, permission: 'masterData.read' },
-  { to: '/people', label: 'people', icon: IconUsers, permission: 'people.read' },
-  { to: '/audit', label: 'audit', icon: IconHistory, permission: 'audit.read' },
+  { to: '/', section: 'now', label: 'week', icon: IconCalendarWeek, permission: 'analyses.read' },
+  { to: '/failures', section: 'reports', label: 'failures', icon: IconListDetails, permission: 'failures.read' },
+  { to: '/record', section: 'reports', label: 'record', icon: IconPencilPlus, permission: 'failures.write' },
+  { to: '/causes', section: 'analyses', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
+  { to: '/escapes', section: 'analyses', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
+  {
+    to: '/evidence/record',
+    section: 'analyses',
+    label: 'suggestion',
+    icon: IconTargetArrow,
+    permission: 'analyses.read',
+  },
+  { to: '/production', section: 'data', label: 'production', icon: IconStack2, permission: 'production.read' },
+  { to: '/imports', section: 'data', label: 'imports', icon: IconFileImport, permission: 'imports.read' },
+  { to: '/master-data', section: 'data', label: 'masterData', icon: IconBoxMultiple, permission: 'masterData.read' },
+  { to: '/people', section: 'data', label: 'people', icon: IconUsers, permission: 'people.read' },
+  { to: '/audit', section: 'data', label: 'audit', icon: IconHistory, permission: 'audit.read' },
 ];
