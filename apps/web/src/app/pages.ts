@@ -45,3 +45,6 @@ export const pages: readonly PageEntry[] = [
   { to: '/people', section: 'data', label: 'people', icon: IconUsers, permission: 'people.read' },
   { to: '/audit', section: 'data', label: 'audit', icon: IconHistory, permission: 'audit.read' },
 ];
+
+/** The pages that stand beside "More" on a phone. */
+export const atHand: readonly PageEntry['label'][] = ['week', 'failures', 'record', 'causes'];

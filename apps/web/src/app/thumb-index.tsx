@@ -3,11 +3,8 @@ import { IconDots } from '@tabler/icons-react';
 import { Link } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import { may, usePerson } from '#web/ui/person.ts';
-import { type PageEntry, pages, sections } from './pages.ts';
+import { atHand, type PageEntry, pages, sections } from './pages.ts';
 import classes from './shell.module.css';
-
-/** How many pages fit beside "More" on a phone. */
-const atHand = 4;
 
 const bySection = (open: readonly PageEntry[]) =>
   sections
@@ -18,7 +15,7 @@ export const ThumbIndex = () => {
   const { t } = useTranslation('app');
   const person = usePerson();
   const open = pages.filter((page) => may(person, page.permission));
-  const further = open.slice(atHand);
+  const further = open.filter((page) => !atHand.includes(page.label));
 
   return (
     <nav className={classes.index} aria-label={t('index')}>
