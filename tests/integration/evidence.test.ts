@@ -390,4 +390,13 @@ test('tallies of decided causes equal the reports, through sorting, correcting a
   expect(tally.map((row) => key(row.plantId, row.housingId, row.cause, row.reports)).sort()).toEqual(
     counted.map((row) => key(row.plantId, row.housingId, row.cause, row._count)).sort(),
   );
+  const totals = await it.db.prisma.causeTotal.findMany({ where: { reports: { not: 0 } } });
+  const byPlant = await it.db.prisma.failure.groupBy({
+    by: ['plantId', 'cause'],
+    where: { voidedAt: null, cause: { not: null } },
+    _count: true,
+  });
+  expect(totals.map((row) => key(row.plantId, null, row.cause, row.reports)).sort()).toEqual(
+    byPlant.map((row) => key(row.plantId, null, row.cause, row._count)).sort(),
+  );
 });

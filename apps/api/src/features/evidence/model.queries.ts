@@ -24,9 +24,11 @@ export const TallyRow = z.object({ cause: Cause, others: z.int(), plant: z.int()
 /** Decided causes: of the other plants, of the plant with other parts, and of the part in the plant. */
 export const tallySql = (plantId: string, housingId: string | null): Sql => sql`
   select t.cause, coalesce(sum(t.reports) filter (where t.plant_id <> ${plantId}::uuid), 0)::int as others,
-    coalesce(sum(t.reports) filter (where t.plant_id = ${plantId}::uuid and t.housing_id is distinct from ${housingId}::uuid), 0)::int as plant,
-    coalesce(sum(t.reports) filter (where t.plant_id = ${plantId}::uuid and t.housing_id = ${housingId}::uuid), 0)::int as part
-  from cause_tally t where t.cause <> 'undetermined' group by t.cause`;
+    (coalesce(sum(t.reports) filter (where t.plant_id = ${plantId}::uuid), 0) - coalesce(max(p.reports), 0))::int as plant,
+    coalesce(max(p.reports), 0)::int as part
+  from cause_total t
+  left join cause_tally p on p.plant_id = ${plantId}::uuid and p.housing_id = ${housingId}::uuid and p.cause = t.cause
+  where t.cause <> 'undetermined' group by t.cause`;
 
 export const JudgedRow = z.object({
   cause: Cause,
