@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { gridCavities } from './cavities.ts';
 import type { Permission } from './permissions.ts';
+import { ReplyTimes, usualReplyTimes } from './reply-times.ts';
 import { endpoint } from './shared/endpoint.ts';
 import { PageQuery, page } from './shared/paging.ts';
 import {
@@ -241,6 +242,9 @@ export const customers = table('customers', ofGroup('customer'), {
   code: Code,
   name: Name,
   locale: Locale.default('en'),
+  replyTimes: ReplyTimes.default(usualReplyTimes).describe(
+    'how long each reply may take, in working time of the plant',
+  ),
 });
 export const costRates = table('cost-rates', ofPlant('cost_rate', false), {
   plantId: Id,

@@ -1,6 +1,6 @@
 /** Accounts, sign-in, roles by plant, API tokens. */
 import { z } from 'zod';
-import { roles } from './permissions.ts';
+import { type Permission, permissions, roles } from './permissions.ts';
 import { endpoint } from './shared/endpoint.ts';
 import { PageQuery, page } from './shared/paging.ts';
 import { Id, IdParams, Instant, Locale, Name, Version } from './shared/scalars.ts';
@@ -191,4 +191,18 @@ export const revokeToken = endpoint({
   summary: 'Revoke an API token',
   params: IdParams,
   status: 204,
+});
+
+/** A person as colleagues see them: enough to hand something over. */
+export const Colleague = z.object({ id: Id, name: z.string(), roles: z.array(Role) });
+export type Colleague = z.infer<typeof Colleague>;
+export const listColleagues = endpoint({
+  method: 'GET',
+  path: '/api/v1/plants/:id/colleagues',
+  access: 'masterData.read',
+  tag,
+  summary: 'People with a role at a plant, by name',
+  params: IdParams,
+  query: z.object({ permission: z.enum(Object.keys(permissions) as [Permission, ...Permission[]]).optional() }),
+  response: z.object({ items: z.array(Colleague) }),
 });
