@@ -31,6 +31,8 @@ const dimensions = Object.entries(dimensionColumns) as [Dimension, DimensionColu
 const when = (given: unknown, condition: () => Sql): Sql[] => (given === undefined ? [] : [condition()]);
 const either = (wanted: boolean, condition: Sql) => sql`(${condition}) is ${wanted ? raw('true') : raw('not true')}`;
 
+const fixturePosition = { ...dimensionColumns.station, column: sql`f.fixture_position` };
+
 const names = (cavities: Words) =>
   sql`exists (select from failure n where n.id = f.id and n.plant_id = f.plant_id and n.cavities && ${cavities}::text[])`;
 
@@ -50,6 +52,8 @@ export function filterWhere(filter: Filter, scope: PlantScope, known: Known = no
     ...(scope === 'all' ? [] : [sql`f.plant_id = any(${[...scope]}::uuid[])`]),
     ...when(filter.from, () => sql`f.found_on >= ${filter.from ?? null}::date`),
     ...when(filter.to, () => sql`f.found_on < ${filter.to ?? null}::date`),
+    ...when(filter.builtFrom, () => sql`coalesce(f.built_on, f.found_on) >= ${filter.builtFrom ?? null}::date`),
+    ...when(filter.builtTo, () => sql`coalesce(f.built_on, f.found_on) < ${filter.builtTo ?? null}::date`),
     ...dimensions.flatMap(([dimension, place]) => {
       const words = filter[dimension];
       return words?.length ? [isAmong(place, words)] : [];
@@ -57,6 +61,7 @@ export function filterWhere(filter: Filter, scope: PlantScope, known: Known = no
     ...[...exceptionsOf(filter)].map(([dimension, words]) => isNoneOf(dimensionColumns[dimension], words)),
     ...(filter.disposition?.length ? [sql`f.disposition = any(${filter.disposition}::disposition[])`] : []),
     ...(filter.lock?.length ? [sql`f.lock_state = any(${filter.lock}::lock_state[])`] : []),
+    ...(filter.fixturePosition?.length ? [isAmong(fixturePosition, filter.fixturePosition)] : []),
     ...(filter.cavityNamed?.length ? [names(filter.cavityNamed)] : []),
     ...when(filter.safety, () => either(filter.safety === true, sql`f.safety`)),
     ...when(filter.gates, () => sql`f.gates_passed >= ${filter.gates ?? null}`),

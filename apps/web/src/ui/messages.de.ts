@@ -131,6 +131,7 @@ export const messages: MessageCatalogue['ui'] = {
       shift: 'Schicht',
       cavity: 'Kammer',
       cavityNamed: 'Nennt Kammer',
+      fixturePosition: 'Platz in der Prüfaufnahme',
       lot: 'Rollencharge',
       housingLot: 'Gehäusecharge',
       effect: 'Auswirkung',

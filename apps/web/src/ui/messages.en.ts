@@ -130,6 +130,7 @@ export const messages = {
       shift: 'Shift',
       cavity: 'Cavity',
       cavityNamed: 'Names cavity',
+      fixturePosition: 'Fixture position',
       lot: 'Reel lot',
       housingLot: 'Housing lot',
       effect: 'Effect',

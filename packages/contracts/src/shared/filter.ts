@@ -13,6 +13,8 @@ const marks = each(mark).optional();
 const Fields = z.object({
   from: Day.optional().describe('first day found, inclusive'),
   to: Day.optional().describe('day after the last day found'),
+  builtFrom: Day.optional().describe('first day built, inclusive; the day found where the day built is not known'),
+  builtTo: Day.optional().describe('day after the last day built, likewise'),
   plant: many(Id).optional(),
   line: orNone(Id),
   station: marks,
@@ -27,6 +29,7 @@ const Fields = z.object({
   wire: orNone(Id),
   tool: orNone(Id).describe('the tool named first'),
   cavity: marks.describe('a cavity such as A1, or `several` where more than one is named'),
+  fixturePosition: marks.describe('position in the test fixture'),
   cavityNamed: marks.describe('a cavity that the report names, alone or among several'),
   lot: marks.describe('reel lot'),
   housingLot: marks,

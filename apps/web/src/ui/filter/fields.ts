@@ -37,6 +37,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   shift: { kind: 'marks', orNone: true },
   cavity: { kind: 'marks', orNone: true },
   cavityNamed: { kind: 'fixed' },
+  fixturePosition: { kind: 'marks', orNone: true },
   lot: { kind: 'marks', orNone: true },
   housingLot: { kind: 'marks', orNone: true },
   effect: { kind: 'words', words: effects, labels: 'effect', orNone: true },
