@@ -131,6 +131,8 @@ export const messages: MessageCatalogue['ui'] = {
       shift: 'Schicht',
       cavity: 'Kammer',
       cavityNamed: 'Nennt Kammer',
+      builtFrom: 'Gebaut ab',
+      builtTo: 'Gebaut vor',
       fixturePosition: 'Platz in der Prüfaufnahme',
       lot: 'Rollencharge',
       housingLot: 'Gehäusecharge',

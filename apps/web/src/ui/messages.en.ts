@@ -130,6 +130,8 @@ export const messages = {
       shift: 'Shift',
       cavity: 'Cavity',
       cavityNamed: 'Names cavity',
+      builtFrom: 'Built from',
+      builtTo: 'Built before',
       fixturePosition: 'Fixture position',
       lot: 'Reel lot',
       housingLot: 'Housing lot',

@@ -49,6 +49,8 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   evidence: { kind: 'flag' },
   avoidable: { kind: 'flag' },
   q: { kind: 'text' },
+  builtFrom: { kind: 'fixed' },
+  builtTo: { kind: 'fixed' },
   import: { kind: 'fixed' },
   except: { kind: 'fixed' },
 };
