@@ -4,6 +4,7 @@ export interface CustomerPlan {
   code: string;
   name: string;
   locale: 'en' | 'de';
+  paper: 'A4' | 'Letter';
   /** currency of what it charges */
   currency: string;
   /** plants that deliver to it */
@@ -11,12 +12,12 @@ export interface CustomerPlan {
 }
 
 export const customers: readonly CustomerPlan[] = [
-  { code: 'ALF', name: 'Alderfox Vehicles', locale: 'de', currency: 'EUR', plants: ['LEJ', 'POZ'] },
-  { code: 'BIM', name: 'Birchmoth Appliances', locale: 'en', currency: 'EUR', plants: ['POZ', 'SUZ'] },
-  { code: 'CBW', name: 'Cobaltwren Trucks', locale: 'en', currency: 'USD', plants: ['QRO', 'TOL'] },
-  { code: 'DUN', name: 'Dunlarkin Medical Devices', locale: 'en', currency: 'USD', plants: ['TOL'] },
-  { code: 'EMQ', name: 'Emberquoll Energy Storage', locale: 'en', currency: 'CNY', plants: ['SUZ'] },
-  { code: 'FHG', name: 'Fernhedge Tractors', locale: 'de', currency: 'EUR', plants: ['LEJ'] },
-  { code: 'GLR', name: 'Gildrobin Lighting', locale: 'en', currency: 'USD', plants: ['QRO', 'SUZ'] },
-  { code: 'HFR', name: 'Harrowfinch Rail', locale: 'en', currency: 'EUR', plants: ['LEJ', 'POZ'] },
+  { code: 'ALF', name: 'Alderfox Vehicles', locale: 'de', paper: 'A4', currency: 'EUR', plants: ['LEJ', 'POZ'] },
+  { code: 'BIM', name: 'Birchmoth Appliances', locale: 'en', paper: 'A4', currency: 'EUR', plants: ['POZ', 'SUZ'] },
+  { code: 'CBW', name: 'Cobaltwren Trucks', locale: 'en', paper: 'Letter', currency: 'USD', plants: ['QRO', 'TOL'] },
+  { code: 'DUN', name: 'Dunlarkin Medical Devices', locale: 'en', paper: 'Letter', currency: 'USD', plants: ['TOL'] },
+  { code: 'EMQ', name: 'Emberquoll Energy Storage', locale: 'en', paper: 'A4', currency: 'CNY', plants: ['SUZ'] },
+  { code: 'FHG', name: 'Fernhedge Tractors', locale: 'de', paper: 'A4', currency: 'EUR', plants: ['LEJ'] },
+  { code: 'GLR', name: 'Gildrobin Lighting', locale: 'en', paper: 'Letter', currency: 'USD', plants: ['QRO', 'SUZ'] },
+  { code: 'HFR', name: 'Harrowfinch Rail', locale: 'en', paper: 'A4', currency: 'EUR', plants: ['LEJ', 'POZ'] },
 ];

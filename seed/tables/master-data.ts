@@ -74,7 +74,14 @@ export function masterData({ id }: World): Table[] {
     },
     {
       name: 'customer',
-      rows: customers.map(({ code, name, locale }) => ({ id: id(`customer ${code}`), code, name, locale, ...live })),
+      rows: customers.map(({ code, name, locale, paper }) => ({
+        id: id(`customer ${code}`),
+        code,
+        name,
+        locale,
+        paper,
+        ...live,
+      })),
     },
   ];
 }

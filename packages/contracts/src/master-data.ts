@@ -16,6 +16,7 @@ import {
   Mark,
   many,
   Name,
+  Paper,
   TimeZone,
   Version,
 } from './shared/scalars.ts';
@@ -241,7 +242,8 @@ export const tools = table(
 export const customers = table('customers', ofGroup('customer'), {
   code: Code,
   name: Name,
-  locale: Locale.default('en'),
+  locale: Locale.default('en').describe('of the documents it gets'),
+  paper: Paper.default('A4').describe('of the documents it gets'),
   replyTimes: ReplyTimes.default(usualReplyTimes).describe(
     'how long each reply may take, in working time of the plant',
   ),

@@ -51,6 +51,9 @@ export const TimeZone = z.string().refine((zone) => {
 export const locales = ['en', 'de'] as const;
 export const Locale = z.enum(locales);
 export type Locale = z.infer<typeof Locale>;
+export const papers = ['A4', 'Letter'] as const;
+export const Paper = z.enum(papers);
+export type Paper = z.infer<typeof Paper>;
 
 /** A query value that may be given once, several times, or with commas: always an array afterwards. */
 export const many = <Item extends z.ZodType>(item: Item) =>

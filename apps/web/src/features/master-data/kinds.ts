@@ -23,7 +23,20 @@ export type Words = keyof Pick<
 >;
 
 export type Field = { name: string; optional?: boolean } & (
-  | { type: 'text' | 'plant' | 'day' | 'switch' | 'tags' | 'currency' | 'zone' | 'locale' | 'weekday' | 'decimal' }
+  | {
+      type:
+        | 'text'
+        | 'plant'
+        | 'day'
+        | 'switch'
+        | 'tags'
+        | 'currency'
+        | 'zone'
+        | 'locale'
+        | 'paper'
+        | 'weekday'
+        | 'decimal';
+    }
   | { type: 'choice'; words: Words; options: readonly string[] }
   | { type: 'count'; min?: number }
   | { type: 'measure'; unit: 'N' | 'mm'; decimals: number }
@@ -161,9 +174,9 @@ const views: readonly KindView[] = [
   {
     name: 'customers',
     resource: masterData.customers,
-    fields: [code, name, { name: 'locale', type: 'locale' }],
-    columns: ['code', 'name', 'locale'],
-    blank: { ...coded, locale: 'en' },
+    fields: [code, name, { name: 'locale', type: 'locale' }, { name: 'paper', type: 'paper' }],
+    columns: ['code', 'name', 'locale', 'paper'],
+    blank: { ...coded, locale: 'en', paper: 'A4' },
   },
   {
     name: 'cost-rates',

@@ -66,6 +66,7 @@ export const messages: MessageCatalogue['master-data'] = {
     groupCurrency: 'Währung der Gruppe',
     weekStart: 'Berichtswoche beginnt am',
     locale: 'Sprache',
+    paper: 'Papier der Dokumente',
     plantId: 'Werk',
     position: 'Platz im Ablauf',
     common: 'Steht für',

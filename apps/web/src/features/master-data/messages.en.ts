@@ -66,6 +66,7 @@ export const messages = {
     groupCurrency: 'Currency of the group',
     weekStart: 'Reporting week begins on',
     locale: 'Language',
+    paper: 'Paper of its documents',
     plantId: 'Plant',
     position: 'Place in the process',
     common: 'Stands for',

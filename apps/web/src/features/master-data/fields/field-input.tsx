@@ -1,6 +1,7 @@
 import { NumberInput, Select, Switch, TagsInput, TextInput } from '@mantine/core';
 import type { UseFormReturnType } from '@mantine/form';
 import { useTranslation } from 'react-i18next';
+import { papers } from '#contracts/shared/scalars.ts';
 import { useLocale, useTerms } from '#web/ui/language.ts';
 import { languageNames } from '#web/ui/language-names.ts';
 import { usePlants } from '#web/ui/lookup.ts';
@@ -66,6 +67,8 @@ export const FieldInput = (props: FieldProps) => {
           allowDeselect={false}
         />
       );
+    case 'paper':
+      return <Select {...common} data={papers} allowDeselect={false} />;
     case 'weekday':
       return (
         <Select
