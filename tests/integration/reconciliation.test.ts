@@ -123,6 +123,7 @@ const filters = fc
       safety: flag,
       evidence: flag,
       avoidable: flag,
+      built: flag,
       except: some(['cause:tooling', 'cause:none', 'station:a,b', 'found:field', 'shift:none']),
     }),
   )

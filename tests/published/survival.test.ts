@@ -17,6 +17,14 @@ describe('Kaplan-Meier', () => {
     });
   });
 
+  it('the same units said in groups give the same steps', () => {
+    const { time, status } = sixMp.input;
+    const groups = [...Map.groupBy(lifetimes(time, status), (one) => `${one.time} ${one.failed}`).values()];
+    const grouped = groups.map((group) => ({ ...group[0]!, units: group.length }));
+    expect(grouped.length).toBeLessThan(time.length);
+    expect(kaplanMeier(grouped)).toEqual(kaplanMeier(lifetimes(time, status)));
+  });
+
   type Aml = { Maintained_time: number[]; Maintained_status: number[] };
   const aml = reference<Aml, { time: number[]; surv: number[]; se_at_events: number[] }>('6-km-aml');
   it(`${aml.title}: the maintained group`, () => {

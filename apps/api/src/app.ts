@@ -20,6 +20,7 @@ import { audit } from './features/audit/audit.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { imports } from './features/imports/imports.routes.ts';
+import { maturity } from './features/maturity/maturity.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
 import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
@@ -36,6 +37,7 @@ export interface AppOptions {
 const features: ((app: FastifyInstance) => void)[] = [
   week,
   analyses,
+  maturity,
   failures,
   evidence,
   photos,

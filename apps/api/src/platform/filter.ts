@@ -68,6 +68,7 @@ export function filterWhere(filter: Filter, scope: PlantScope, known: Known = no
     ...(filter.cost ? [costWhere[filter.cost]] : []),
     ...when(filter.evidence, () => either(filter.evidence === true, sql`f.evidence`)),
     ...when(filter.avoidable, () => either(filter.avoidable === true, sql`f.gate < f.found`)),
+    ...when(filter.built, () => either(filter.built === true, sql`f.built_on is not null`)),
     ...when(filter.import, () => sql`f.import_id = ${filter.import ?? null}::uuid`),
     ...(filter.q ? [searchWhere(filter.q, known)] : []),
   ];

@@ -4,9 +4,6 @@ import { normalQuantile } from '../numeric/normal-distribution.ts';
 import { requireConfidence } from '../numeric/require-count.ts';
 import type { Lifetime } from '../survival/kaplan-meier.ts';
 
-/** Units with the same time in service and fate; `units` is 1 unless given. */
-export type LifetimeGroup = Lifetime & { units?: number };
-
 export type WeibullLife = {
   /** below 1 the failure rate falls with age, above 1 it rises */
   shape: Estimate;
@@ -30,7 +27,7 @@ export type WeibullLife = {
  * @returns `too_few` with fewer than two failures, `not_finite` when all failed at one time and none lived on
  */
 export function weibullLife(
-  lifetimes: readonly LifetimeGroup[],
+  lifetimes: readonly Lifetime[],
   confidence = defaultConfidence,
 ): WeibullLife | NotComputable {
   requireConfidence(confidence);

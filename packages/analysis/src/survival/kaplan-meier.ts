@@ -2,8 +2,8 @@ import { defaultConfidence } from '../estimate.ts';
 import { normalQuantile } from '../numeric/normal-distribution.ts';
 import { requireConfidence } from '../numeric/require-count.ts';
 
-/** Time in service of one unit; `failed: false` when it was still good at that time (right censored). */
-export type Lifetime = { time: number; failed: boolean };
+/** Time in service; `failed: false` when still good at that time (right censored). Of one unit, unless `units` says of how many. */
+export type Lifetime = { time: number; failed: boolean; units?: number };
 
 export type SurvivalStep = {
   time: number;
@@ -33,13 +33,16 @@ export function kaplanMeier(lifetimes: readonly Lifetime[], confidence = default
   const steps: SurvivalStep[] = [];
   let survival = 1;
   let greenwood = 0;
-  for (let first = 0; first < sorted.length; ) {
-    const { time } = sorted[first]!;
-    let next = first;
+  let left = sorted.reduce((sum, { units = 1 }) => sum + units, 0);
+  for (let next = 0; next < sorted.length; ) {
+    const { time } = sorted[next]!;
+    const atRisk = left;
     let failures = 0;
-    for (; next < sorted.length && sorted[next]!.time === time; next++) if (sorted[next]!.failed) failures += 1;
-    const atRisk = sorted.length - first;
-    first = next;
+    for (; next < sorted.length && sorted[next]!.time === time; next++) {
+      const { units = 1, failed } = sorted[next]!;
+      left -= units;
+      if (failed) failures += units;
+    }
     if (failures === 0) continue;
     survival *= 1 - failures / atRisk;
     greenwood += failures / (atRisk * (atRisk - failures));

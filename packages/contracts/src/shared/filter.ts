@@ -42,6 +42,7 @@ const Fields = z.object({
   cost: z.enum(['booked', 'estimated', 'none']).optional().describe('has a booked cost, has an estimate, has no cost'),
   evidence: z.stringbool().optional().describe('has a photo or a written proof of its cause'),
   avoidable: z.stringbool().optional().describe('was found later than the first gate able to see it'),
+  built: z.stringbool().optional().describe('the day it was built is known'),
   import: Id.optional(),
   q: z.string().trim().min(1).max(200).optional().describe('full text over notes, numbers, marks and codes'),
 });

@@ -18,3 +18,18 @@ export async function costsOf(asked: Asked): Promise<Costs> {
   const [rows, categories] = await Promise.all([costsByFound(asked), costsByCategory(asked)]);
   return presentCosts(asked, rows, categories);
 }
+
+export interface MonthUnits {
+  plantId: string;
+  /** `YYYY-MM` */
+  month: string;
+  units: number;
+}
+
+/** Units built per plant and month of the period, as far as production is reported by what the filter names. */
+export const productionByMonth = async (asked: Asked): Promise<MonthUnits[]> =>
+  (await exposureByBucket(asked, 'month')).map(({ plant_id: plantId, bucket, units }) => ({
+    plantId,
+    month: bucket.slice(0, 7),
+    units,
+  }));

@@ -48,6 +48,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   safety: { kind: 'flag' },
   evidence: { kind: 'flag' },
   avoidable: { kind: 'flag' },
+  built: { kind: 'flag' },
   q: { kind: 'text' },
   builtFrom: { kind: 'fixed' },
   builtTo: { kind: 'fixed' },
