@@ -122,17 +122,14 @@ test('a second opinion is asked for, given blind, and measured', async () => {
   await engineer.getByRole('button', { name: 'Draw and ask' }).click();
   await engineer.getByText('3 reports were drawn.').waitFor();
   await expectAccessible(engineer);
-  await engineer
-    .getByRole('link', { name: /^Give an opinion on/ })
-    .first()
-    .click();
+  await engineer.getByRole('button', { name: 'Take it upon me' }).first().click();
   await engineer.getByText('not shown on purpose').waitFor();
   expect(await engineer.getByText('reel found crushed').count()).toBe(0);
   await engineer.getByRole('radio', { name: 'Tooling' }).check();
   await expectAccessible(engineer);
   await engineer.getByRole('button', { name: 'Give this opinion' }).click();
   await engineer.getByRole('heading', { name: 'Second opinions', level: 1 }).waitFor();
-  await expect.poll(() => engineer.getByRole('link', { name: /^Give an opinion on/ }).count()).toBe(2);
+  await expect.poll(() => engineer.getByRole('button', { name: 'Take it upon me' }).count()).toBe(2);
 });
 
 test('the record says in so many words that it is not better, opens its numbers, and mutes the suggestion', async () => {

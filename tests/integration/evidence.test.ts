@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { terms } from '#contracts/terms.en.ts';
 import { type Asker, createTestApp, type TestApp } from '#tests/support/app.ts';
 import { check, commit, map, upload } from '#tests/support/imports.ts';
 import * as make from '#tests/support/master-data.ts';
@@ -167,6 +168,45 @@ test('findings come in with a file of reports; a repeat adds nothing, a changed 
   expect(await taken()).toContainEqual(['probe_mark', 'no', null]);
 });
 
+test('an import that changes the cause of a confirmed report withdraws its confirmation, as sorting by hand does', async () => {
+  const file = (cause: string, note: string) =>
+    [
+      'Report number;Plant;Found on;Stage;Source;Quantity found;Findings;Cause;Note',
+      `W-1;LIS;2026-06-10;insertion;line;1;side_load = yes;${cause};${note}`,
+    ].join('\r\n');
+  const bring = async (cause: string, note = '') => {
+    const { body } = await upload(engineer, file(cause, note));
+    return commit(engineer, await check(engineer, await map(engineer, body, { 'Report number': 'externalRef' })));
+  };
+  const start = (await learned()).filter(({ yes, no }) => yes + no !== 0);
+  await bring('');
+  const { id, version } = await it.db.prisma.failure.findFirstOrThrow({
+    where: { plantId: plant.id, externalRef: 'W-1' },
+  });
+  expect((await confirm(id, version, { cause: 'wire_dress' })).status).toBe(200);
+  const live = () => it.db.prisma.confirmation.count({ where: { failureId: id, supersededAt: null } });
+  await bring('wire dress', 'tie moved');
+  expect(await live()).toBe(1);
+
+  await bring('tooling', 'tie moved');
+  expect(await live()).toBe(0);
+  expect((await evidence(id)).body.decision).toBeNull();
+  expect((await learned()).filter(({ yes, no }) => yes + no !== 0)).toEqual(start);
+  const [row] = await it.db.prisma.auditEntry.findMany({ where: { entityId: id, action: 'confirmation withdrawn' } });
+  expect(row).toMatchObject({ plantId: plant.id, before: { cause: 'wire_dress' } });
+});
+
+test('a tool is overdue from the cycle on at which the list of tools calls it due', async () => {
+  const overdue = async (cycleCount: number) => {
+    const tool = await make.makeTool(it.db, plant.id, { cycleCount, servicedAtCount: 1000, serviceInterval: 500 });
+    const { id } = await record({ toolIds: [tool.id] });
+    const { findings } = (await evidence(id)).body;
+    return findings.find((one: { code: string }) => one.code === 'tool_overdue')?.answer;
+  };
+  expect(await overdue(1499)).toBe('no');
+  expect(await overdue(1500)).toBe('yes');
+});
+
 describe('confirmation', () => {
   test('keeps what was said, learns once, and unlearns when the decision changes', async () => {
     const start = await learned();
@@ -299,6 +339,27 @@ describe('confirmation', () => {
   });
 });
 
+/** The report and all that leads to it tell the second person nothing of its cause; others see it. */
+async function expectHidden(id: string) {
+  for (const path of [`/api/v1/failures/${id}`, `/api/v1/failures/${id}/evidence`, `/api/v1/failures/${id}/alike`])
+    expect((await second.get(path)).body).toMatchObject({ status: 409, code: 'opinion_first' });
+  expect((await confirm(id, 1, { cause: 'tooling' }, second)).body.code).toBe('opinion_first');
+  const row = async (by: Asker) =>
+    (await by.get('/api/v1/failures?limit=200&from=2026-01-01')).body.items.find(
+      (one: { id: string }) => one.id === id,
+    );
+  expect(await row(second)).toMatchObject({ cause: null, subCause: null, origin: null });
+  const { number, cause } = await row(engineer);
+  expect(cause).not.toBeNull();
+  const line = async (by: Asker) =>
+    ((await by.get('/api/v1/failures/export?format=csv&from=2026-01-01')).body as unknown as string)
+      .split('\r\n')
+      .find((one) => one.includes(number))!;
+  const label = terms.cause[cause as keyof typeof terms.cause];
+  expect(await line(engineer)).toContain(label);
+  expect(await line(second)).not.toContain(label);
+}
+
 describe('second opinions', () => {
   test('are blind, not one’s own, given once, and measured by kappa', async () => {
     const asked = await engineer.post('/api/v1/evidence/opinions', {
@@ -311,14 +372,24 @@ describe('second opinions', () => {
     expect((await engineer.get('/api/v1/evidence/opinions')).body.items.length).toBeLessThan(asked.body.asked);
     const { items } = (await second.get('/api/v1/evidence/opinions')).body;
     const task = items[0];
+    expect(task).toMatchObject({ failureId: null, number: null });
+    expect((await second.get(`/api/v1/evidence/opinions/${task.id}`)).status).toBe(409);
+    expect((await second.put(`/api/v1/evidence/opinions/${task.id}`, { cause: 'tooling' }, 1)).body.detail).toContain(
+      'Take this opinion',
+    );
+    for (const { id } of items)
+      expect((await second.put(`/api/v1/evidence/opinions/${id}/taken`, {}, 1)).status).toBe(204);
     const blind = await second.get(`/api/v1/evidence/opinions/${task.id}`);
     expect(JSON.stringify(blind.body)).not.toMatch(/"cause"|proof|suggest/);
     expect((await engineer.put(`/api/v1/evidence/opinions/${task.id}`, { cause: 'tooling' }, 1)).status).toBe(409);
-    for (const { id, failureId } of items) {
-      const { cause } = (await second.get(`/api/v1/failures/${failureId}`)).body;
+    const taken = (await second.get('/api/v1/evidence/opinions')).body.items as { id: string; failureId: string }[];
+    await expectHidden(taken[0]!.failureId);
+    for (const { id, failureId } of taken) {
+      const { cause } = (await engineer.get(`/api/v1/failures/${failureId}`)).body;
       expect((await second.put(`/api/v1/evidence/opinions/${id}`, { cause }, 1)).status).toBe(204);
     }
     expect((await second.put(`/api/v1/evidence/opinions/${task.id}`, { cause: 'tooling' }, 1)).status).toBe(409);
+    expect((await second.get(`/api/v1/failures/${taken[0]!.failureId}`)).body.cause).not.toBeNull();
     const { agreement } = (await engineer.get('/api/v1/evidence/record')).body;
     expect(agreement.pairs).toBe(items.length);
     expect(agreement.observed.value).toBe(1);

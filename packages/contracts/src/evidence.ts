@@ -167,8 +167,8 @@ export const similarUnsorted = endpoint({
 /** Second opinions: a person who does not see the first decision decides again. */
 export const OpinionTask = z.object({
   id: Id,
-  failureId: Id,
-  number: z.string(),
+  failureId: Id.nullable().describe('null until I have taken it: nobody can look its cause up beforehand'),
+  number: z.string().nullable(),
   plantCode: z.string(),
   askedAt: Instant,
 });
@@ -199,7 +199,7 @@ export const listOpinions = endpoint({
 });
 /** The report as a second person may see it: findings and photos, without cause, proof, history and suggestion. */
 export const BlindReport = z.object({
-  task: OpinionTask,
+  task: OpinionTask.extend({ failureId: Id, number: z.string() }),
   findings: z.array(Finding),
   note: z.string().nullable(),
   housing: z.string().nullable(),
@@ -218,6 +218,16 @@ export const readOpinion = endpoint({
   summary: 'The findings of a report, without its cause',
   params: IdParams,
   response: BlindReport,
+});
+export const takeOpinion = endpoint({
+  method: 'PUT',
+  path: '/api/v1/evidence/opinions/:id/taken',
+  access: 'failures.sort',
+  tag,
+  summary:
+    'Take a second opinion upon me: its report opens without its cause, which is hidden from me until I have given it',
+  params: IdParams,
+  status: 204,
 });
 export const giveOpinion = endpoint({
   method: 'PUT',

@@ -1,3 +1,4 @@
+import type { Asker } from '../app.ts';
 import { addReports } from '../facts.ts';
 import { type Example, example, filtered, type Ground, plain } from './example.ts';
 
@@ -19,6 +20,13 @@ async function opinion(ground: Ground, plantId: string) {
   return { params: { id } };
 }
 
+/** One that whoever asks has taken, if they may. */
+async function taken(ground: Ground, plantId: string, asker: Asker) {
+  const waiting = await opinion(ground, plantId);
+  await asker.put(`/api/v1/evidence/opinions/${waiting.params.id}/taken`, {}, 1);
+  return waiting;
+}
+
 export const evidenceRequests: Record<string, Example> = {
   'GET /api/v1/failures/:id/evidence': example('plant', report),
   'PUT /api/v1/failures/:id/evidence': example('plant', async (ground, plantId) => ({
@@ -37,9 +45,10 @@ export const evidenceRequests: Record<string, Example> = {
     body: { plant: [plantId], from: '2026-06-01', to: '2026-06-30', sample: 5 },
   })),
   'GET /api/v1/evidence/opinions': plain('shared'),
-  'GET /api/v1/evidence/opinions/:id': example('hidden', opinion),
-  'PUT /api/v1/evidence/opinions/:id': example('plant', async (ground, plantId) => ({
-    ...(await opinion(ground, plantId)),
+  'GET /api/v1/evidence/opinions/:id': example('hidden', taken),
+  'PUT /api/v1/evidence/opinions/:id/taken': example('plant', opinion),
+  'PUT /api/v1/evidence/opinions/:id': example('plant', async (ground, plantId, asker) => ({
+    ...(await taken(ground, plantId, asker)),
     body: { cause: 'tooling' },
   })),
   'GET /api/v1/evidence/record': filtered(),

@@ -13,6 +13,7 @@ const catalogue = {
   not_found: [404, 'Not found'],
   already_exists: [409, 'It exists already'],
   conflict: [409, 'It cannot be done in the present state'],
+  opinion_first: [409, 'A second opinion comes first'],
   changed_meanwhile: [412, 'Somebody changed it meanwhile'],
   too_large: [413, 'Too large'],
   unsupported_media: [415, 'This kind of content is not accepted'],

@@ -9,6 +9,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import type { Decision } from '#contracts/evidence.ts';
 import type { Report } from '#contracts/failures.ts';
 import { causeTaxonomy } from '#contracts/taxonomy.ts';
+import { txExecute } from '#db/sql.ts';
 import { type Considered, consider } from './evidence.service.ts';
 import { learnCase, lockReport } from './learning.repository.ts';
 import { fromPerCause } from './model.service.ts';
@@ -69,6 +70,12 @@ export async function keepDecision(
     },
   });
   if (decision.cause !== 'undetermined')
-    await learnCase(tx, report.plantId, decision.cause, Object.fromEntries(answers), 1);
+    await learnCase(
+      (statement) => txExecute(tx, statement),
+      report.plantId,
+      decision.cause,
+      Object.fromEntries(answers),
+      1,
+    );
   return applySorting(unit, report, version, 'confirmed', decision);
 }

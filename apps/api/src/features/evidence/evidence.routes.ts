@@ -34,6 +34,7 @@ export function evidence(app: FastifyInstance): void {
   bind(app, contract.askOpinions, ({ body, write }) => write((unit) => opinions.askOpinions(unit, body)));
   bind(app, contract.listOpinions, async ({ actor }) => ({ items: await opinions.waitingFor(db, actor) }));
   bind(app, contract.readOpinion, ({ actor, params }) => opinions.readBlind(db, actor, params.id));
+  bind(app, contract.takeOpinion, ({ params, write }) => write((unit) => opinions.takeOpinion(unit, params.id)));
   bind(app, contract.giveOpinion, ({ params, body, write }) =>
     write((unit) => opinions.giveOpinion(unit, params.id, body.cause)),
   );

@@ -60,7 +60,7 @@ export const factsOf = (asked: Sql): Sql => sql`
     case when f.tool_id is not null then exists (select 1 from failure o
       where o.plant_id = f.plant_id and o.tool_id = f.tool_id and o.found_on >= f.found_on - 14 and o.found_on <= f.found_on + 14
         and ${otherReport}) end as "sameToolLately",
-    l.cycle_count - l.serviced_at_count > l.service_interval as "toolOverdue",
+    case when l.service_interval is not null then l.due end as "toolOverdue",
     case when f.fixture_position is not null then exists (select 1 from failure o
       where o.plant_id = f.plant_id and o.fixture_position = f.fixture_position and o.found_on >= f.found_on - 60
         and o.found_on <= f.found_on + 60 and ${otherReport}) end as "sameFixturePosition",

@@ -1,9 +1,11 @@
 import { findingPriors } from '#analysis/suggestion/priors.ts';
 import type { Cause } from '#contracts/taxonomy.ts';
 import type { Tx } from '#db/client.ts';
-import { sql, txExecute } from '#db/sql.ts';
+import { type Sql, sql, txExecute } from '#db/sql.ts';
 
-type Answered = Readonly<Record<string, string>>;
+/** Runs a statement in the transaction at hand. */
+export type Run = (statement: Sql) => Promise<unknown>;
+export type Answered = Readonly<Record<string, string>>;
 const groupOf = new Map(findingPriors.map(({ code, group }) => [code, group]));
 
 /** The in-group pairs of a case, each as first, second and the place of its cell: yes-yes, yes-no, no-yes, no-no. */
@@ -28,25 +30,28 @@ export const lockReport = (tx: Tx, id: string): Promise<number> =>
  * Adds a confirmed case to what was learned (step 1), or takes it out again (step -1). The plant's version row is locked first, so
  * that learners of one plant wait for each other.
  */
-export async function learnCase(tx: Tx, plantId: string, cause: Cause, answers: Answered, step: 1 | -1): Promise<void> {
-  await txExecute(
-    tx,
+export async function learnCase(
+  run: Run,
+  plantId: string,
+  cause: Cause,
+  answers: Answered,
+  step: 1 | -1,
+): Promise<void> {
+  await run(
     sql`insert into learned_version as v (plant_id, version, cases) values (${plantId}::uuid, 1, ${step}::int)
     on conflict (plant_id) do update set version = v.version + 1, cases = v.cases + ${step}::int`,
   );
   const told = Object.entries(answers)
     .filter(([, answer]) => answer !== 'could_not_tell')
     .sort(([a], [b]) => (a < b ? -1 : 1));
-  await txExecute(
-    tx,
+  await run(
     sql`insert into learned_answer as a (plant_id, code, cause, yes, no)
     select ${plantId}::uuid, t.code, ${cause}::cause, t.yes * ${step}::int, (1 - t.yes) * ${step}::int
     from unnest(${told.map(([code]) => code)}::text[], ${told.map(([, answer]) => Number(answer === 'yes'))}::int[]) t(code, yes)
     on conflict (plant_id, code, cause) do update set yes = a.yes + excluded.yes, no = a.no + excluded.no`,
   );
   const { first, second, cell } = pairsOf(told);
-  await txExecute(
-    tx,
+  await run(
     sql`insert into learned_pair as p (plant_id, first, second, cause, yes_yes, yes_no, no_yes, no_no)
     select ${plantId}::uuid, t.first, t.second, ${cause}::cause, (t.cell = 0)::int * ${step}::int, (t.cell = 1)::int * ${step}::int,
       (t.cell = 2)::int * ${step}::int, (t.cell = 3)::int * ${step}::int

@@ -1,4 +1,5 @@
 import type { Readable } from 'node:stream';
+import { veil } from '#api/features/evidence/blind.service.ts';
 import type { PlantScope } from '#api/platform/actor.ts';
 import type { Cell, Row } from '#api/platform/export/cell.ts';
 import { toCsv } from '#api/platform/export/csv.ts';
@@ -54,17 +55,18 @@ const columns: Record<ReportField, (row: ReportRow, terms: Terms) => Cell> = {
 };
 const fields = Object.keys(columns) as ReportField[];
 
-async function* table(rows: AsyncIterable<ReportRow>, terms: Terms): AsyncGenerator<Row> {
+async function* table(rows: AsyncIterable<ReportRow>, terms: Terms, hidden: ReadonlySet<string>): AsyncGenerator<Row> {
   yield fields.map((field) => terms.reportField[field]);
-  for await (const row of rows) yield fields.map((field) => columns[field](row, terms));
+  for await (const row of rows) yield fields.map((field) => columns[field](veil(row, hidden), terms));
 }
 
-/** The filtered list as a file, streamed, in the reader's language. */
+/** The filtered list as a file, streamed, in the reader's language; without the causes of reports that are hidden from the reader. */
 export async function exportReports(
   db: Database,
   scope: PlantScope,
   { format, ...filter }: Filter & { format: 'csv' | 'xlsx' },
   locale: string,
+  hidden: ReadonlySet<string>,
 ): Promise<Readable> {
   const terms = locale === 'de' ? german : english;
   const { reports } = await countReports(db, scope, filter);
@@ -73,6 +75,6 @@ export async function exportReports(
       'too_large',
       `A sheet holds at most ${sheetRows - 1} reports, and these are ${reports}. Choose CSV, or a narrower filter.`,
     );
-  const rows = table(streamRows(db, await everyRow(db, filter, scope), ListRecord), terms);
+  const rows = table(streamRows(db, await everyRow(db, filter, scope), ListRecord), terms, hidden);
   return format === 'csv' ? toCsv(rows, locale) : toXlsx(rows, terms.importKind.failures);
 }

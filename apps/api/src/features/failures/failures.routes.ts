@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { hiddenFrom, veil } from '#api/features/evidence/blind.service.ts';
 import { choosePlants, requirePlant } from '#api/platform/actor.ts';
 import { bind } from '#api/platform/route.ts';
 import * as contract from '#contracts/failures.ts';
@@ -20,15 +21,17 @@ const media = {
 export function failures(app: FastifyInstance): void {
   const { db } = app;
 
-  bind(app, contract.listReports, ({ actor, query }) =>
-    list.listReports(db, choosePlants(actor, 'failures.read', query.plant), query),
-  );
+  bind(app, contract.listReports, async ({ actor, query }) => {
+    const scope = choosePlants(actor, 'failures.read', query.plant);
+    const [page, hidden] = await Promise.all([list.listReports(db, scope, query), hiddenFrom(db.prisma, actor)]);
+    return { ...page, items: page.items.map((row) => veil(row, hidden)) };
+  });
   bind(app, contract.countReports, ({ actor, query }) =>
     list.countReports(db, choosePlants(actor, 'failures.read', query.plant), query),
   );
   bind(app, contract.exportReports, async ({ actor, query, at, reply }) => {
     const scope = choosePlants(actor, 'failures.read', query.plant);
-    const file = await exportReports(db, scope, query, actor.locale);
+    const file = await exportReports(db, scope, query, actor.locale, await hiddenFrom(db.prisma, actor));
     const name = `failures-${at.toISOString().slice(0, 10)}.${query.format}`;
     reply.type(media[query.format]).header('Content-Disposition', `attachment; filename="${name}"`);
     return file;

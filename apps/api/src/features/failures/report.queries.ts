@@ -49,3 +49,9 @@ export const reportSql = (id: string): Sql => sql`
       'standardMinor', case when f.cost_items = 0 then f.standard_minor end) as cost,
     ${costItems} as "costItems", ${photos} as photos, ${causeChanges} as "causeChanges"
   from failure f join plant p on p.id = f.plant_id where f.id = ${id}::uuid`;
+
+export const ReadRecord = ReportRecord.extend({ hiddenFrom: z.array(z.string()) });
+/** Reads one report by its id, and who has a second opinion on it to give first. */
+export const readSql = (id: string): Sql => sql`
+  select r.*, array(select o.person_id from opinion_open o where o.plant_id = r."plantId" and o.failure_id = r.id) as "hiddenFrom"
+  from (${reportSql(id)}) r`;

@@ -139,6 +139,9 @@ export const changeFailures = (client: Client, { importId, at, actorId, actor }:
         from jsonb_each(c.was) w where w.value is distinct from c.is -> w.key) d`,
   );
 
+/** The reports that the file changes. */
+export const changedReports = sql`select v.plant_id, v.failure_id from import_verdict v where v.verdict = 'change'`;
+
 /** Keeps the cause that each new or changed report was given, where it differs from the last one kept. */
 export const keepCauses = (client: Client, { at, actor, personId }: Doer): Promise<number> =>
   execute(

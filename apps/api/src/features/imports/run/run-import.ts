@@ -2,6 +2,7 @@
 import { once } from 'node:events';
 import { finished } from 'node:stream/promises';
 import QueryStream from 'pg-query-stream';
+import { withdrawOutdated } from '#api/features/evidence/withdraw.service.ts';
 import { importTerms } from '#contracts/import-terms.ts';
 import {
   type Mapping,
@@ -15,6 +16,7 @@ import type { Locale } from '#contracts/shared/scalars.ts';
 import type { Database } from '#db/client.ts';
 import {
   addFailures,
+  changedReports,
   changeFailures,
   judgeFailures,
   keepCauses,
@@ -198,6 +200,7 @@ async function write(client: Client, { kind, doer, audit }: ImportRun): Promise<
   else {
     await addFailures(client, doer);
     await changeFailures(client, doer);
+    await withdrawOutdated(client, changedReports, doer);
     await keepCauses(client, doer);
     await writeCosts(client);
     await writeFindings(client, doer);

@@ -11,7 +11,7 @@ import { useTerms } from '#web/ui/language.ts';
 import { PageHead } from '#web/ui/page-head.tsx';
 import { ProblemNote } from '#web/ui/problem.tsx';
 import { QueryBoundary } from '#web/ui/query-boundary.tsx';
-import { opinionQuery, opinionsKey } from '../queries.ts';
+import { opinionQuery } from '../queries.ts';
 import { opinionRoute } from '../routes.ts';
 import { BlindReport } from './blind-report.tsx';
 
@@ -48,7 +48,7 @@ const OpinionForm = ({ id }: { id: string }) => {
     onSuccess: async () => {
       notifications.show({ message: t('opinions.given') });
       await navigate({ to: '/evidence/opinions' });
-      await queries.invalidateQueries({ queryKey: opinionsKey });
+      await Promise.all(['failures', 'evidence'].map((first) => queries.invalidateQueries({ queryKey: [first] })));
     },
   });
   return (

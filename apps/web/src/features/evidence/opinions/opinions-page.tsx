@@ -1,12 +1,14 @@
-import { Anchor } from '@mantine/core';
-import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
+import { Anchor, Button } from '@mantine/core';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import type { z } from 'zod';
-import type { OpinionTask } from '#contracts/evidence.ts';
+import { type OpinionTask, takeOpinion } from '#contracts/evidence.ts';
 import { EmptyNote } from '#web/ui/empty-note.tsx';
+import { call } from '#web/ui/http.ts';
 import { useFormat } from '#web/ui/language.ts';
 import { PageHead } from '#web/ui/page-head.tsx';
+import { ProblemNote } from '#web/ui/problem.tsx';
 import { QueryBoundary } from '#web/ui/query-boundary.tsx';
 import { DataTable } from '#web/ui/table/data-table.tsx';
 import { opinionsQuery } from '../queries.ts';
@@ -51,7 +53,7 @@ const TaskTable = ({ tasks }: { tasks: readonly Task[] }) => {
           rowHeader: true,
           phone: 'title',
           nowrap: true,
-          cell: ({ number }) => number,
+          cell: ({ number }) => number ?? t('opinions.notTold'),
         },
         {
           id: 'plant',
@@ -63,17 +65,41 @@ const TaskTable = ({ tasks }: { tasks: readonly Task[] }) => {
         {
           id: 'give',
           header: t('opinions.give'),
-          cell: ({ id, number }) => (
-            <Anchor
-              inherit
-              aria-label={t('opinions.giveOn', { number })}
-              renderRoot={(props) => <Link {...props} to="/evidence/opinions/$id" params={{ id }} />}
-            >
-              {t('opinions.give')}
-            </Anchor>
-          ),
+          cell: (task) => <GiveLink task={task} />,
         },
       ]}
     />
+  );
+};
+
+/** One that is taken opens; another is taken first, which hides its report's cause from me. */
+const GiveLink = ({ task: { id, number } }: { task: Task }) => {
+  const { t } = useTranslation('evidence');
+  const navigate = useNavigate();
+  const queries = useQueryClient();
+  const take = useMutation({
+    mutationFn: () => call(takeOpinion, { params: { id } }),
+    onSuccess: async () => {
+      await navigate({ to: '/evidence/opinions/$id', params: { id } });
+      await Promise.all(['failures', 'evidence'].map((first) => queries.invalidateQueries({ queryKey: [first] })));
+    },
+  });
+  if (number !== null)
+    return (
+      <Anchor
+        inherit
+        aria-label={t('opinions.giveOn', { number })}
+        renderRoot={(props) => <Link {...props} to="/evidence/opinions/$id" params={{ id }} />}
+      >
+        {t('opinions.give')}
+      </Anchor>
+    );
+  return (
+    <>
+      <Button variant="default" size="compact-md" loading={take.isPending} onClick={() => take.mutate()}>
+        {t('opinions.take')}
+      </Button>
+      {take.error && <ProblemNote error={take.error} />}
+    </>
   );
 };
