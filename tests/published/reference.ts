@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 
-/** One entry of `references.json` or of `references-added.json`, which `compute-added-references.py` writes. */
+/** One entry of `references.json`, or of a file that one of the `compute-*.py` here writes. */
 export type Reference<Input, Expected> = {
   id: string;
   source: string;
@@ -18,7 +18,11 @@ type Entry = Omit<Reference<unknown, unknown>, 'title'>;
 
 const read = (name: string): Entry[] => JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
 
-const entries = [...read('./references.json'), ...read('./references-added.json')];
+const entries = [
+  ...read('./references.json'),
+  ...read('./references-added.json'),
+  ...read('./references-working-time.json'),
+];
 
 /** The entry with this id; throws when there is none, so a renamed entry fails its test. */
 export function reference<Input, Expected>(id: string): Reference<Input, Expected> {
