@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { poissonVariate } from '../numeric/poisson-variate.ts';
 import { seededRandom } from '../numeric/random.ts';
+import { gammaVariate } from '../numeric/variates.ts';
 import { changePoint } from './change-point.ts';
 import { explainSignals } from './explain-signals.ts';
 import { type Combination, findSignals } from './find-signals.ts';
@@ -59,6 +60,29 @@ describe('findSignals over 200 simulated plants', () => {
       if (findSignals(combinations).signals.length > 0) plants += 1;
     }
     expect(plants / 200).toBeLessThan(0.1 + 3 * Math.sqrt((0.1 * 0.9) / 200));
+  });
+});
+
+describe('members that usually differ', () => {
+  it('are no signals over 200 plants, however large the counts; what is out of the ordinary among them is found', () => {
+    let [found, planted, falseShare] = [0, 0, 0];
+    for (let seed = 1; seed <= 200; seed++) {
+      const random = seededRandom(1000 + seed);
+      const bad = new Set([Math.floor(random() * 60), Math.floor(random() * 60)]);
+      const combinations = Array.from({ length: 60 }, (_, place) => {
+        const expected = 20 + 400 * random();
+        const usual = gammaVariate(15, random) / 15;
+        const ratio = bad.has(place) ? 4 * usual : usual;
+        return { key: `${place}`, dimension: 'part', expected, observed: poissonVariate(expected * ratio, random) };
+      });
+      const { signals } = findSignals(combinations);
+      const right = signals.filter(({ key }) => bad.has(Number(key))).length;
+      found += right;
+      planted += bad.size;
+      falseShare += signals.length === 0 ? 0 : (signals.length - right) / signals.length;
+    }
+    expect(found / planted).toBeGreaterThan(0.9);
+    expect(falseShare / 200).toBeLessThan(0.1 + 3 * Math.sqrt((0.1 * 0.9) / 200));
   });
 });
 
