@@ -10,6 +10,7 @@ export interface PlantPlan {
   currency: string;
   weekStart: number;
   locale: 'en' | 'de';
+  paper: 'A4' | 'Letter';
   /** what most notes are written in */
   language: Language;
   /** production against the average plant */
@@ -33,6 +34,7 @@ export const plants: readonly PlantPlan[] = [
     currency: 'EUR',
     weekStart: 1,
     locale: 'de',
+    paper: 'A4',
     language: 'de',
     volume: 0.85,
     costLevel: 1,
@@ -47,6 +49,7 @@ export const plants: readonly PlantPlan[] = [
     currency: 'PLN',
     weekStart: 1,
     locale: 'en',
+    paper: 'A4',
     language: 'pl',
     volume: 1.05,
     costLevel: 0.62,
@@ -61,6 +64,7 @@ export const plants: readonly PlantPlan[] = [
     currency: 'MXN',
     weekStart: 1,
     locale: 'en',
+    paper: 'Letter',
     language: 'es',
     volume: 1.3,
     costLevel: 0.42,
@@ -75,6 +79,7 @@ export const plants: readonly PlantPlan[] = [
     currency: 'CNY',
     weekStart: 1,
     locale: 'en',
+    paper: 'A4',
     language: 'zh',
     volume: 1.15,
     costLevel: 0.48,
@@ -89,6 +94,7 @@ export const plants: readonly PlantPlan[] = [
     currency: 'USD',
     weekStart: 7,
     locale: 'en',
+    paper: 'Letter',
     language: 'en',
     volume: 0.65,
     costLevel: 1.15,

@@ -14,9 +14,9 @@ export function masterData({ id }: World): Table[] {
   return [
     {
       name: 'plant',
-      rows: plants.map(({ code, name, zone, currency, weekStart, locale }) => ({
+      rows: plants.map(({ code, name, zone, currency, weekStart, locale, paper }) => ({
         id: id(`plant ${code}`),
-        ...{ code, name, zone, currency, week_start: weekStart, locale },
+        ...{ code, name, zone, currency, week_start: weekStart, locale, paper },
         ...live,
       })),
     },

@@ -140,6 +140,7 @@ export const plants = table(
     currency: Currency,
     weekStart: z.int().min(1).max(7).default(1).describe('first day of the reporting week, 1 = Monday … 7 = Sunday'),
     locale: Locale.default('en'),
+    paper: Paper.default('A4').describe('what the weekly review is printed on'),
   },
 );
 export const lines = table('lines', ofPlant('line'), { plantId: Id, code: Code, name: Name });

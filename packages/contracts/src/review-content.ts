@@ -65,7 +65,7 @@ const SignalLine = Signal.pick({
 export type SignalLine = z.infer<typeof SignalLine>;
 
 const GateLine = Gate.pick({ stage: true, foundHere: true, foundLater: true, effectiveness: true, matured: true });
-const Route = z.object({ origin: Stage, found: Stage, reports: z.int(), filter: Filter });
+const Route = z.object({ origin: Stage, found: Stage, reports: z.int(), share: Estimate, filter: Filter });
 
 const ComplaintShown = ComplaintLine.pick({
   id: true,
@@ -100,7 +100,7 @@ export const DataVersion = z.object({
   figuresAt: Instant,
   lastChange: z.object({ id: Id, at: Instant }).nullable().describe('newest entry of the audit trail of the plants'),
   reports: z.int().describe('failure reports of the plants on record, voided ones left out'),
-  productionRows: z.int(),
+  terminalsInserted: z.int().describe('production of the plants on record'),
   application: z.string(),
   migration: z.string().describe('newest change of the database’s structure'),
 });
@@ -133,7 +133,14 @@ export const ReviewContent = AnalysisHead.extend({
     next: Gates.shape.next,
   }),
   prevention: z.array(
-    WhatIfSummary.pick({ id: true, name: true, plantCode: true, currency: true, computedAt: true, horizonYears: true }).extend({
+    WhatIfSummary.pick({
+      id: true,
+      name: true,
+      plantCode: true,
+      currency: true,
+      computedAt: true,
+      horizonYears: true,
+    }).extend({
       netPerYear: Estimate,
       paybackYears: Estimate,
       probabilityPays: z.number().nullable(),

@@ -71,9 +71,10 @@ const views: readonly KindView[] = [
       { name: 'currency', type: 'currency' },
       { name: 'weekStart', type: 'weekday' },
       { name: 'locale', type: 'locale' },
+      { name: 'paper', type: 'paper' },
     ],
     columns: ['code', 'name', 'zone', 'currency', 'weekStart'],
-    blank: { ...coded, zone: '', currency: '', weekStart: 1, locale: 'en' },
+    blank: { ...coded, zone: '', currency: '', weekStart: 1, locale: 'en', paper: 'A4' },
   },
   {
     name: 'lines',
