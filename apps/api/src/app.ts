@@ -19,9 +19,11 @@ import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
+import { gates } from './features/gates/gates.routes.ts';
 import { imports } from './features/imports/imports.routes.ts';
-import { maturity } from './features/maturity/maturity.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
+import { maturity } from './features/maturity/maturity.routes.ts';
+import { notices } from './features/notices/notices.routes.ts';
 import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
 import { production } from './features/production/production.routes.ts';
@@ -38,6 +40,7 @@ const features: ((app: FastifyInstance) => void)[] = [
   week,
   analyses,
   maturity,
+  gates,
   failures,
   evidence,
   photos,
@@ -45,6 +48,7 @@ const features: ((app: FastifyInstance) => void)[] = [
   imports,
   masterData,
   people,
+  notices,
   audit,
 ];
 

@@ -6,6 +6,8 @@ import { migrate } from '#db/migrate.ts';
 import { buildApp } from './app.ts';
 import { readConfig } from './config.ts';
 import { prepareFirstStart } from './first-start.ts';
+import { jobs } from './jobs.ts';
+import { startJobs } from './platform/jobs/start.ts';
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
@@ -15,7 +17,9 @@ async function start(): Promise<void> {
   const config = readConfig(process.env);
   const embedded = config.databaseUrl ? null : startEmbedded({ dataDir: config.dataDir, log: say });
   let app: FastifyInstance | undefined;
+  let stopJobs: (() => Promise<void>) | undefined;
   const close = async () => {
+    await stopJobs?.();
     await app?.close();
     await (await embedded)?.stop();
   };
@@ -31,6 +35,7 @@ async function start(): Promise<void> {
     });
     app = await buildApp({ config, db, clock: () => new Date() });
     app.addHook('onClose', () => db.close());
+    stopJobs = await startJobs(app, url, jobs);
     const address = await app.listen({ port: config.port, host: config.host });
     say(`\nEscape Ledger is ready at ${address.replace('127.0.0.1', 'localhost')}`);
     for (const line of signIn) say(line);

@@ -6,6 +6,8 @@ CREATE TABLE mail (
   recipient text NOT NULL,
   subject text NOT NULL,
   body text NOT NULL,
+  link text, -- page of the dashboard it is about
+  locale text NOT NULL,
   queued_at timestamptz NOT NULL,
   state mail_state NOT NULL DEFAULT 'waiting',
   tries int NOT NULL DEFAULT 0,
