@@ -27,6 +27,7 @@ import { notices } from './features/notices/notices.routes.ts';
 import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
 import { production } from './features/production/production.routes.ts';
+import { signals } from './features/signals/signals.routes.ts';
 import { week } from './features/week/week.routes.ts';
 
 export interface AppOptions {
@@ -39,6 +40,7 @@ export interface AppOptions {
 const features: ((app: FastifyInstance) => void)[] = [
   week,
   analyses,
+  signals,
   maturity,
   gates,
   failures,
