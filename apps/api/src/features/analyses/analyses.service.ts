@@ -3,7 +3,7 @@ import type { Asked } from './asked.service.ts';
 import { presentCosts } from './costs.present.ts';
 import { costsByCategory, costsByFound } from './costs.queries.ts';
 import { presentEscapes } from './escapes.present.ts';
-import { sumsByCell } from './escapes.queries.ts';
+import { type CellSums, sumsByCell } from './escapes.queries.ts';
 import { presentRates } from './rates.present.ts';
 import { type Bucket, exposureByBucket, sumsByBucket } from './rates.queries.ts';
 
@@ -13,6 +13,10 @@ export async function ratesOf(asked: Asked, bucket: Bucket): Promise<Rates> {
 }
 
 export const escapesOf = async (asked: Asked): Promise<Escapes> => presentEscapes(asked, await sumsByCell(asked));
+
+/** What was found in the period, per origin and stage found. */
+export const escapeCells = (asked: Asked): Promise<CellSums[]> => sumsByCell(asked);
+export type EscapeCell = CellSums;
 
 export async function costsOf(asked: Asked): Promise<Costs> {
   const [rows, categories] = await Promise.all([costsByFound(asked), costsByCategory(asked)]);

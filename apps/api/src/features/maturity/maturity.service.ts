@@ -1,3 +1,4 @@
+import type { Day } from '#analysis/calendar/day.ts';
 import { addMonths, type Month } from '#analysis/maturity/triangle.ts';
 import { productionByMonth } from '#api/features/analyses/analyses.service.ts';
 import { type Asked, prepare } from '#api/features/analyses/asked.service.ts';
@@ -10,10 +11,13 @@ import { type Starts, startsOf, triangleOf } from './cohorts.ts';
 import { presentLife } from './life.present.ts';
 import { presentTriangle } from './maturity.present.ts';
 import { firstReports, reportsByAge, reportsByMonths, type Seen, undatedReports } from './outside.queries.ts';
+import { type Pattern, patternOf } from './pattern.ts';
 import { buildMonths, firstDayOf, monthOf, reportedUntil } from './window.rules.ts';
 
 type Query = AnalysisFilter & { months: number; horizon: number };
 const outside = ['customer', 'field'] as const;
+/** Older build months say little of how failures come in today. */
+const patternMonths = 36;
 
 /** The filter without what the triangle itself is drawn over; only reports from customers and the field. */
 function baseOf({ from, builtFrom, builtTo, built, source, ...rest }: Filter): Filter {
@@ -46,6 +50,15 @@ export async function maturityOf(db: Database, actor: Actor, query: Query, at: D
     leftOut: [...counted('no_build_date', undated, without), ...builtEarlier(asked, starts, seen, base)],
     life: presentLife(starts, units, aged, period.to),
   };
+}
+
+/** How field failures come in with age, by everything that the field reported of these plants' last build months. */
+export async function fieldPattern(asked: Asked, until: Day): Promise<Pattern> {
+  const window = buildMonths(until, patternMonths);
+  const filter: Filter = { plant: asked.filter.plant, to: until };
+  const [first, seen] = await Promise.all([firstReports(asked), reportsByMonths(asked, filter, 'field')]);
+  const starts = startsOf(first, monthOf(window.from));
+  return patternOf(triangleOf(starts, [], seen, addMonths(monthOf(until), -1)));
 }
 
 const counted = (

@@ -23,3 +23,8 @@ export const middleOf = (month: Month): Day => {
   const first = parseDay(firstDayOf(month));
   return addDays(firstDayOf(month), Math.floor((first.daysInMonth ?? 30) / 2));
 };
+
+const numberOf = (month: Month): number => Number(month.slice(0, 4)) * 12 + Number(month.slice(5));
+
+/** Whole months from one to another; negative when the second is earlier. */
+export const monthsBetween = (from: Month, to: Month): number => numberOf(to) - numberOf(from);
