@@ -18,6 +18,8 @@ export const vocabularies = [
   'costCategory',
   'costBasis',
   'yesNo',
+  'forceKind',
+  'forceUnit',
 ] as const;
 export type Vocabulary = (typeof vocabularies)[number];
 
@@ -27,6 +29,7 @@ export type FieldType =
   | { type: 'day' }
   | { type: 'count'; min: number; max: number }
   | { type: 'amount' }
+  | { type: 'decimal'; min: number; max: number }
   | { type: 'mark' }
   | { type: 'marks' }
   | { type: 'currency' }
@@ -90,15 +93,41 @@ export const productionFields = {
   terminal: { type: 'reference', of: 'terminal' },
 } as const satisfies Record<string, ImportField>;
 
+/** Findings for reports that are here already. A cell holds several (`findings`), or a row holds one (`finding` with `answer`). */
+export const findingFields = {
+  plant: { type: 'reference', of: 'plant', required: true },
+  report: { type: 'mark', required: true },
+  findings: { type: 'note' },
+  finding: { type: 'mark' },
+  answer: { type: 'mark' },
+} as const satisfies Record<string, ImportField>;
+
+/** One measured value a row; rows that agree in all but the value are one sample. */
+export const forceFields = {
+  plant: { type: 'reference', of: 'plant', required: true },
+  day: { type: 'day', required: true },
+  forceKind: { type: 'word', of: 'forceKind', required: true },
+  terminal: { type: 'reference', of: 'terminal', required: true },
+  force: { type: 'decimal', min: 0.01, max: 10_000, required: true },
+  forceUnit: { type: 'word', of: 'forceUnit', required: true },
+  tool: { type: 'reference', of: 'tool' },
+  housing: { type: 'reference', of: 'housing' },
+  wire: { type: 'reference', of: 'wire' },
+  externalRef: { type: 'mark' },
+  minForce: { type: 'decimal', min: 0.01, max: 10_000 },
+} as const satisfies Record<string, ImportField>;
+
 export type FailureField = keyof typeof failureFields;
 export type ProductionField = keyof typeof productionFields;
-export type FieldName = FailureField | ProductionField;
+export type FieldName = FailureField | ProductionField | keyof typeof findingFields | keyof typeof forceFields;
 
 export const importFields: Record<z.infer<typeof ImportKind>, Readonly<Record<string, ImportField>>> = {
   failures: failureFields,
   production: productionFields,
+  findings: findingFields,
+  force: forceFields,
 };
-export const fieldNames = [...new Set([...Object.keys(failureFields), ...Object.keys(productionFields)])] as [
+export const fieldNames = [...new Set(Object.values(importFields).flatMap((fields) => Object.keys(fields)))] as [
   FieldName,
   ...FieldName[],
 ];

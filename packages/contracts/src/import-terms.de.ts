@@ -53,6 +53,14 @@ export const importTerms: ImportTerms = {
     day: 'Tag',
     units: 'Gebaute Einheiten',
     terminals: 'Bestückte Kontakte',
+    report: 'Meldung: ihre Nummer oder Ihre eigene',
+    finding: 'Ein Befund',
+    answer: 'Seine Antwort (ja, nein, nicht feststellbar, 12/25 mm)',
+    forceKind: 'Halten oder Ausreißen',
+    force: 'Gemessene Kraft, ein Wert je Zeile',
+    forceUnit: 'Einheit (N oder lbf)',
+    tool: 'Werkzeug',
+    minForce: 'Geforderte Mindestkraft',
   },
   reason: {
     missing: 'hier fehlt ein Wert',
@@ -82,6 +90,10 @@ export const importTerms: ImportTerms = {
     voided_report: 'die Meldung ist ungültig und bleibt, wie sie ist',
     not_a_finding:
       'jeden Befund als „Befund = ja“, „nein“, „nicht feststellbar“ oder „Wert/Grenze Einheit“ schreiben, durch Semikolon getrennt; was die Daten beantworten, lässt sich nicht angeben',
+    unknown_report: 'keine Meldung dieses Werks hat diese Nummer',
+    repeated_finding: 'derselbe Befund zu dieser Meldung steht weiter oben mit anderer Antwort',
+    sample_differs:
+      'Zeilen einer Stichprobe haben verschiedene Einheiten oder Mindestkräfte; geben Sie den Stichproben verschiedene Nummern',
   },
   trouble: {
     empty:

@@ -61,6 +61,14 @@ export const importTerms: ImportTerms = {
     day: 'Day',
     units: 'Units built',
     terminals: 'Terminals inserted',
+    report: 'Report: its number, or your own reference',
+    finding: 'One finding',
+    answer: 'Its answer (yes, no, could not tell, 12/25 mm)',
+    forceKind: 'Retention or pull-out',
+    force: 'Measured force, one value a row',
+    forceUnit: 'Unit (N or lbf)',
+    tool: 'Tool',
+    minForce: 'Minimum force asked for',
   },
   reason: {
     missing: 'a value is required here',
@@ -90,6 +98,9 @@ export const importTerms: ImportTerms = {
     voided_report: 'the report is void and stays as it is',
     not_a_finding:
       'write each finding as “finding = yes”, “no”, “could not tell” or “value/limit unit”, parted by semicolons; findings that the data answers cannot be given',
+    unknown_report: 'no report of this plant has this number or reference',
+    repeated_finding: 'the same finding on this report stands earlier in the file with another answer',
+    sample_differs: 'rows of one sample differ in unit or minimum; give the samples different references',
   },
   trouble: {
     empty: 'The file has no rows below its header. Choose a file that has a header row and at least one row below it.',

@@ -54,6 +54,9 @@ export const refusalCodes = [
   'repeated_key',
   'voided_report',
   'not_a_finding',
+  'unknown_report',
+  'repeated_finding',
+  'sample_differs',
 ] as const;
 export const RefusalCode = z.enum(refusalCodes);
 export type RefusalCode = z.infer<typeof RefusalCode>;

@@ -143,7 +143,13 @@ export const terms: Terms = {
   },
   costBasis: { booked: 'Gebucht', estimated: 'Geschätzt' },
   costRateKind: { labour: 'Lohn', line_stop: 'Bandstillstand' },
-  importKind: { failures: 'Fehlermeldungen', production: 'Produktionsmengen' },
+  importKind: {
+    failures: 'Fehlermeldungen',
+    production: 'Produktionsmengen',
+    findings: 'Befunde zu vorhandenen Meldungen',
+    force: 'Kraftmessungen',
+  },
+  forceKind: { retention: 'Haltekraft', pull_out: 'Ausreißkraft' },
   reportField: {
     number: 'Meldung',
     plant: 'Werk',

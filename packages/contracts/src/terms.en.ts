@@ -10,6 +10,7 @@ import type {
   CostRateKind,
   Disposition,
   Effect,
+  ForceKind,
   ImportKind,
   LockState,
   RetentionStyle,
@@ -72,6 +73,7 @@ export interface Terms {
   readonly costBasis: Labels<z.infer<typeof CostBasis>>;
   readonly costRateKind: Labels<z.infer<typeof CostRateKind>>;
   readonly importKind: Labels<z.infer<typeof ImportKind>>;
+  readonly forceKind: Labels<ForceKind>;
   readonly reportField: Labels<ReportField>;
   readonly role: Labels<Role>;
   readonly reason: Labels<Reason>;
@@ -221,7 +223,13 @@ export const terms: Terms = {
   },
   costBasis: { booked: 'Booked', estimated: 'Estimated' },
   costRateKind: { labour: 'Labour', line_stop: 'Line stoppage' },
-  importKind: { failures: 'Failure reports', production: 'Production volumes' },
+  importKind: {
+    failures: 'Failure reports',
+    production: 'Production volumes',
+    findings: 'Findings on reports that are here',
+    force: 'Force samples',
+  },
+  forceKind: { retention: 'Retention force', pull_out: 'Pull-out force' },
   reportField: {
     number: 'Report',
     plant: 'Plant',

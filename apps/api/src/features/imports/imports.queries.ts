@@ -15,7 +15,7 @@ export interface Doer {
   /** null: a machine with a token. */
   personId: string | null;
 }
-type Columns = readonly (readonly [name: string, type: string])[];
+export type Columns = readonly (readonly [name: string, type: string])[];
 
 /** Tables of this connection alone, gone with it, never written to the log; and the room that sorting a million rows takes. */
 export async function makeStaging(client: Client, columns: Columns): Promise<void> {

@@ -49,7 +49,7 @@ function score(column: ColumnSample, field: FieldName, type: ImportField, isRefe
 }
 
 /** Values say something about these fields even where the words are not known yet: a column of days is never a count. */
-const isTelling = ({ type }: ImportField): boolean => ['day', 'count', 'amount', 'currency'].includes(type);
+const isTelling = ({ type }: ImportField): boolean => ['day', 'count', 'amount', 'decimal', 'currency'].includes(type);
 
 function fits(value: string, field: ImportField, isReference: IsReference): boolean {
   switch (field.type) {
@@ -57,6 +57,7 @@ function fits(value: string, field: ImportField, isReference: IsReference): bool
       return Object.keys(readingsOf(value)).length > 0;
     case 'count':
     case 'amount':
+    case 'decimal':
       return readDecimal(value, 'point') !== null || readDecimal(value, 'comma') !== null;
     case 'word':
       return wordOf(field.of, value) !== null;

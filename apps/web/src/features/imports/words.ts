@@ -1,4 +1,5 @@
 import type { Vocabulary } from '#contracts/import-fields.ts';
+import { forceUnits } from '#contracts/taxonomy.ts';
 import type { Terms } from '#contracts/terms.en.ts';
 
 const labels = {
@@ -11,6 +12,7 @@ const labels = {
   origin: 'stage',
   costCategory: 'costCategory',
   costBasis: 'costBasis',
+  forceKind: 'forceKind',
 } as const satisfies Partial<Record<Vocabulary, keyof Terms>>;
 
 /** The words of a vocabulary with their labels, as a select takes them. */
@@ -20,5 +22,6 @@ export function wordOptions(
   yesNo: readonly [string, string],
 ): { value: string; label: string }[] {
   if (vocabulary === 'yesNo') return yesNo.map((label, at) => ({ value: at === 0 ? 'true' : 'false', label }));
+  if (vocabulary === 'forceUnit') return forceUnits.map((unit) => ({ value: unit, label: unit }));
   return Object.entries<string>(terms[labels[vocabulary]]).map(([value, label]) => ({ value, label }));
 }

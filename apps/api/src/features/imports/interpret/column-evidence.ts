@@ -27,7 +27,8 @@ export class ColumnEvidence {
     for (const [column, field] of mapping.columns.entries()) {
       const type = field && importFields[kind][field]?.type;
       if (type === 'day') this.#watches.push(watchDates(field!, column, mapping));
-      else if (type === 'count' || type === 'amount') this.#watches.push(watchNumbers(field!, column, mapping));
+      else if (type === 'count' || type === 'amount' || type === 'decimal')
+        this.#watches.push(watchNumbers(field!, column, mapping));
     }
   }
 

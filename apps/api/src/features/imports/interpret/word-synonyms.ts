@@ -120,4 +120,9 @@ export const synonyms: Record<Vocabulary, Readonly<Record<string, readonly strin
   },
   costBasis: { booked: ['actual', 'posted', 'Ist', 'verbucht'], estimated: ['estimate', 'est', 'Plan', 'Schätzung'] },
   yesNo: { true: ['yes', 'y', 'ja', 'j', 'wahr', '1', 'x'], false: ['no', 'n', 'nein', 'falsch', '0', '-'] },
+  forceKind: {
+    retention: ['retention', 'holding', 'push-out', 'Halten', 'Haltekraftprüfung', 'Ausdrücken'],
+    pull_out: ['pull-out', 'pullout', 'pull out', 'pull', 'tensile', 'crimp tensile', 'Ausreißen', 'Auszug', 'Abzug'],
+  },
+  forceUnit: { N: ['newton', 'newtons'], lbf: ['lb', 'lbs', 'pound-force'] },
 };

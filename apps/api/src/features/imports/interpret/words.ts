@@ -9,7 +9,16 @@ import { synonyms } from './word-synonyms.ts';
 
 type Label = keyof Pick<
   Terms,
-  'source' | 'effect' | 'lockState' | 'disposition' | 'cause' | 'subCause' | 'stage' | 'costCategory' | 'costBasis'
+  | 'source'
+  | 'effect'
+  | 'lockState'
+  | 'disposition'
+  | 'cause'
+  | 'subCause'
+  | 'stage'
+  | 'costCategory'
+  | 'costBasis'
+  | 'forceKind'
 >;
 
 const subCauses = Object.values(taxonomy.causeTaxonomy).flatMap((cause) => cause.subCauses);
@@ -24,6 +33,8 @@ const words: Record<Vocabulary, { words: readonly string[]; label?: Label }> = {
   costCategory: { words: taxonomy.costCategories, label: 'costCategory' },
   costBasis: { words: taxonomy.costBases, label: 'costBasis' },
   yesNo: { words: ['true', 'false'] },
+  forceKind: { words: taxonomy.forceKinds, label: 'forceKind' },
+  forceUnit: { words: taxonomy.forceUnits },
 };
 
 const lookups = new Map(

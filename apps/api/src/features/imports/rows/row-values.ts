@@ -4,6 +4,7 @@ import type { Mapping, RefusalCode } from '#contracts/imports.ts';
 import { isCurrency } from '#contracts/shared/currency.ts';
 import type { Cell } from '../formats/raw-row.ts';
 import { type DateOrder, readDate } from '../interpret/date.ts';
+import { decimalReader } from '../interpret/decimal.ts';
 import { integerReader } from '../interpret/integer.ts';
 import type { KnownValues } from '../interpret/known-values.ts';
 import { amountReader } from '../interpret/money.ts';
@@ -158,6 +159,8 @@ export class RowValues {
         return remembering(integerReader(mark, field.min, field.max));
       case 'amount':
         return amountReader(mark);
+      case 'decimal':
+        return remembering(decimalReader(mark, field.min, field.max));
       case 'currency':
         return remembering((cell) =>
           isCurrency(String(cell).trim().toUpperCase())

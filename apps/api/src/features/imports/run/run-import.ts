@@ -2,35 +2,17 @@
 import { once } from 'node:events';
 import { finished } from 'node:stream/promises';
 import QueryStream from 'pg-query-stream';
-import { withdrawOutdated } from '#api/features/evidence/withdraw.service.ts';
+import type { z } from 'zod';
 import { importTerms } from '#contracts/import-terms.ts';
-import {
-  type Mapping,
-  type Outcome,
-  type Progress,
-  type Question,
-  sameKeyAnswers,
-  type UnknownValue,
-} from '#contracts/imports.ts';
+import type { Mapping, Outcome, Progress, Question, UnknownValue } from '#contracts/imports.ts';
 import type { Locale } from '#contracts/shared/scalars.ts';
+import type { ImportKind } from '#contracts/taxonomy.ts';
 import type { Database } from '#db/client.ts';
-import {
-  addFailures,
-  changedReports,
-  changeFailures,
-  judgeFailures,
-  keepCauses,
-  refreshChanged,
-  writeCosts,
-  writeFindings,
-} from '../failure-import.queries.ts';
 import type { Client } from '../imports.queries.ts';
 import * as queries from '../imports.queries.ts';
 import type { Ways } from '../interpret/column-evidence.ts';
 import type { SavedMeaning } from '../interpret/known-values.ts';
-import { countRepeatedKeys, judgeProduction, writeProduction } from '../production-import.queries.ts';
-import { failureColumns } from '../rows/failure-row.ts';
-import { productionColumns } from '../rows/production-row.ts';
+import { kinds } from '../kinds/all.ts';
 import type { StoredFile } from '../stored.ts';
 import { type RefusedTotals, writeRefusedRows } from './refused-rows.ts';
 import type { StageResult, StageTask } from './stage-file.ts';
@@ -40,7 +22,7 @@ export interface ImportRun {
   /** `check` writes nothing; `commit` writes all rows that are not refused, or none where `skipRefused` is false and one is. */
   mode: 'check' | 'commit';
   skipRefused: boolean;
-  kind: 'failures' | 'production';
+  kind: z.infer<typeof ImportKind>;
   path: string;
   refusedPath: string;
   file: StoredFile;
@@ -105,8 +87,7 @@ export async function runImport(
 
 /** The rows of the file that can be read, into `import_row`. */
 async function stage(client: Client, run: ImportRun): Promise<StageResult> {
-  const columns = run.kind === 'failures' ? stagedFailureColumns : productionColumns;
-  await queries.makeStaging(client, columns);
+  await queries.makeStaging(client, kinds[run.kind].columns);
   const { layout, headerLine, columns: heads } = run.file;
   const task: StageTask = {
     ...pick(run),
@@ -150,11 +131,8 @@ async function judge(
   run: ImportRun,
   staged: Exclude<StageResult, { asked: Question[] }>,
 ): Promise<RunResult> {
-  if (run.kind === 'production') {
-    const rows = run.mapping.sameKey ? 0 : await countRepeatedKeys(client);
-    if (rows > 0) return { questions: [{ about: 'sameKey', choices: [...sameKeyAnswers], rows }] };
-    await judgeProduction(client, run.mapping.sameKey ?? 'refuse');
-  } else await judgeFailures(client);
+  const questions = await kinds[run.kind].judge(client, run.mapping);
+  if (questions.length > 0) return { questions };
   const refused = await refuseVerdicts(client, run, staged.refused);
   const outcome = summarise(await queries.tallyVerdicts(client), staged.rows, refused);
   const { ways, unknown, unknownLeftOut } = staged;
@@ -164,7 +142,7 @@ async function judge(
 /** Adds the rows that only the comparison refuses to the file of refused rows. */
 async function refuseVerdicts(client: Client, run: ImportRun, begun: RefusedTotals): Promise<RefusedTotals> {
   const refused = writeRefusedRows(run.refusedPath, run.locale, begun);
-  const column = importTerms[run.locale].field[run.kind === 'failures' ? 'externalRef' : 'day'];
+  const column = importTerms[run.locale].field[kinds[run.kind].comparedBy];
   for await (const { line, rows, reason, value, note } of client.query(new QueryStream(queries.refusedVerdicts))) {
     refused.add([{ line, column, value: value ?? '', reason, note }], rows);
     await refused.flush();
@@ -196,20 +174,9 @@ function summarise(tallies: readonly queries.Tally[], rows: number, refused: Ref
 }
 
 async function write(client: Client, { kind, doer, audit }: ImportRun): Promise<void> {
-  if (kind === 'production') await writeProduction(client, doer);
-  else {
-    await addFailures(client, doer);
-    await changeFailures(client, doer);
-    await withdrawOutdated(client, changedReports, doer);
-    await keepCauses(client, doer);
-    await writeCosts(client);
-    await writeFindings(client, doer);
-    await refreshChanged(client);
-  }
+  await kinds[kind].write(client, doer);
   await queries.auditImport(client, doer, audit);
 }
-
-const stagedFailureColumns = [...failureColumns, ['row_key', 'uuid'], ['content', 'uuid']] as const;
 
 /** What the thread needs of the run and can be sent to it. */
 const pick = ({ kind, path, mapping, ways, meanings, locale, refusedPath }: ImportRun) => ({

@@ -1,10 +1,12 @@
 /** Reads a whole file into the lines of the staging table. Holds one batch of rows at a time. */
 import { hash } from 'node:crypto';
+import type { z } from 'zod';
 import { findWay, type Rate } from '#api/features/failures/conversion.rules.ts';
 import type { FieldName } from '#contracts/import-fields.ts';
 import { importTerms } from '#contracts/import-terms.ts';
 import type { Layout, Mapping, Question, UnknownValue } from '#contracts/imports.ts';
 import type { Locale } from '#contracts/shared/scalars.ts';
+import type { ImportKind } from '#contracts/taxonomy.ts';
 import { readRows } from '../formats/open-file.ts';
 import type { RawRow } from '../formats/raw-row.ts';
 import { ColumnEvidence, type Ways } from '../interpret/column-evidence.ts';
@@ -13,13 +15,13 @@ import { indexReferences, type ReferenceRow } from '../interpret/references.ts';
 import { UnknownValues } from '../interpret/unknown-values.ts';
 import { type CopyValue, copyLine } from '../rows/copy-text.ts';
 import type { WayOf } from '../rows/costs.ts';
-import { derivedFailureColumns, readFailure } from '../rows/failure-row.ts';
-import { readProduction } from '../rows/production-row.ts';
+import { derivedFailureColumns } from '../rows/failure-row.ts';
+import { readers } from '../rows/readers.ts';
 import { RowValues } from '../rows/row-values.ts';
 import { type RefusedTotals, writeRefusedRows } from './refused-rows.ts';
 
 export interface StageTask {
-  kind: 'failures' | 'production';
+  kind: z.infer<typeof ImportKind>;
   path: string;
   layout: Layout;
   headerLine: number;
@@ -58,9 +60,8 @@ export async function stageFile(task: StageTask, sink: StageSink): Promise<Stage
   const { kind, mapping } = task;
   const known = knownValues(indexReferences(task.references), task.meanings);
   const row = new RowValues({ kind, mapping, ...ways, known, unknown });
-  const today = new Map(task.today);
-  const read =
-    kind === 'failures' ? () => readFailure(row, { wayOf: waysOf(task), today }) : () => readProduction(row, today);
+  const context = { wayOf: waysOf(task), today: new Map(task.today) };
+  const read = () => readers[kind](row, context);
   const refused = writeRefusedRows(task.refusedPath, task.locale);
   const columnOf = columnNames(task);
   let rows = 0;
@@ -127,7 +128,7 @@ async function* bodyOf(
 
 /** A failure without a number of the sender's is known by its row; its content is what the sender said, nothing derived. */
 function stagedLine(kind: StageTask['kind'], { line, cells }: RawRow, values: CopyValue[]): string {
-  if (kind === 'production') return `${line}\t${copyLine(values)}\n`;
+  if (kind !== 'failures') return `${line}\t${copyLine(values)}\n`;
   const stated = copyLine(values.slice(0, -derivedFailureColumns));
   const derived = copyLine(values.slice(-derivedFailureColumns));
   const key = values[1] === null ? hash('md5', cells.map((cell) => String(cell).trim()).join('\u001f')) : '\\N';
