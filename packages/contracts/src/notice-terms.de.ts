@@ -46,5 +46,10 @@ export const noticeFacts: Readonly<Record<string, string>> = {
 
 export const mailTerms: typeof english = {
   open: 'Öffnen: {url}',
-  why: 'Sie erhalten diese E-Mail, weil es in Ihrem Konto bei Escape Ledger so eingestellt ist. Abschalten unter „Mein Konto“.',
+  why: {
+    account:
+      'Sie erhalten diese E-Mail, weil es in Ihrem Konto bei Escape Ledger so eingestellt ist. Abschalten unter „Mein Konto“.',
+    subscription:
+      'Sie erhalten diese E-Mail, weil Sie sich diese Besprechung zuschicken lassen. Ändern unter der Besprechung.',
+  },
 };

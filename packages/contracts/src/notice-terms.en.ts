@@ -52,5 +52,9 @@ export const noticeFacts: Readonly<Record<string, string>> = {
 
 export const mailTerms = {
   open: 'Open it: {url}',
-  why: 'You get this mail because your account on Escape Ledger has it switched on. Switch it off under “My account”.',
+  why: {
+    account:
+      'You get this mail because your account on Escape Ledger has it switched on. Switch it off under “My account”.',
+    subscription: 'You get this mail because you chose to be sent this review. Choose otherwise below the review.',
+  },
 };

@@ -38,6 +38,12 @@ CREATE TABLE review_announcement (
   PRIMARY KEY (scope, week_from)
 );
 
+-- Mail may bring a file, and comes to an account or to a subscriber.
+ALTER TABLE mail ADD COLUMN reason text NOT NULL DEFAULT 'account' CHECK (reason IN ('account', 'subscription'));
+ALTER TABLE mail ADD COLUMN file_name text;
+ALTER TABLE mail ADD COLUMN file bytea;
+ALTER TABLE mail ADD CHECK ((file IS NULL) = (file_name IS NULL));
+
 -- Who is sent the review by mail; no plant: that of the group.
 CREATE TABLE review_subscription (
   id uuid PRIMARY KEY,

@@ -20,6 +20,9 @@ const Waiting = z.object({
   locale: z.string(),
   queued_at: z.date(),
   tries: z.int(),
+  reason: z.enum(['account', 'subscription']),
+  file_name: z.string().nullable(),
+  file: z.instanceof(Buffer).nullable(),
 });
 type Waiting = z.infer<typeof Waiting>;
 
@@ -60,7 +63,7 @@ async function sendOne(app: FastifyInstance, transport: Transporter, at: Date) {
     await client.query('begin');
     const [mail] = await queryRows(
       client,
-      sql`select id, recipient, subject, body, link, locale, queued_at, tries from mail where state = 'waiting' and next_try_at <= ${at}
+      sql`select id, recipient, subject, body, link, locale, queued_at, tries, reason, file_name, file from mail where state = 'waiting' and next_try_at <= ${at}
         order by next_try_at, id limit 1 for update skip locked`,
       Waiting,
     );
@@ -92,6 +95,7 @@ async function attempt({ config }: FastifyInstance, mail: Waiting, transport: Tr
       date: mail.queued_at,
       messageId: `<${mail.id}@escape-ledger>`,
       headers: { 'Auto-Submitted': 'auto-generated' },
+      ...(mail.file && { attachments: [{ filename: mail.file_name ?? 'file', content: mail.file }] }),
     });
     return { state: 'sent' };
   } catch (error) {
