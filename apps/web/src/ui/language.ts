@@ -1,9 +1,9 @@
 /** The person's language, as hooks: formats for figures, labels for the fixed vocabularies. */
 import { useTranslation } from 'react-i18next';
+import { type Format, formats } from '#contracts/shared/format.ts';
 import { type Locale, locales } from '#contracts/shared/scalars.ts';
 import { terms as de } from '#contracts/terms.de.ts';
 import { terms as en, type Terms } from '#contracts/terms.en.ts';
-import { type Format, formats } from './format.ts';
 
 const labels: Record<Locale, Terms> = { en, de };
 

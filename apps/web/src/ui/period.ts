@@ -1,5 +1,5 @@
 /** Whole reporting weeks; calendar days as `YYYY-MM-DD`, periods half-open. Pure: today is an argument. */
-import { addDays } from './format.ts';
+import { addDays } from '#contracts/shared/format.ts';
 
 export interface Period {
   readonly from: string;

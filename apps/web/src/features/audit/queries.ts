@@ -1,6 +1,6 @@
 import { infiniteQueryOptions, keepPreviousData } from '@tanstack/react-query';
 import { listAudit } from '#contracts/audit.ts';
-import { addDays } from '#web/ui/format.ts';
+import { addDays } from '#contracts/shared/format.ts';
 import { call } from '#web/ui/http.ts';
 
 export interface AuditFilter {

@@ -1,8 +1,8 @@
 import { keepPreviousData, queryOptions } from '@tanstack/react-query';
 import type { z } from 'zod';
 import { type ParetoQuery, pareto, rates } from '#contracts/analyses.ts';
+import { daysBetween } from '#contracts/shared/format.ts';
 import type { FilterValues } from '#web/ui/filter/use-filter.ts';
-import { daysBetween } from '#web/ui/format.ts';
 import { call } from '#web/ui/http.ts';
 
 export type ParetoSearch = Partial<z.output<typeof ParetoQuery>>;

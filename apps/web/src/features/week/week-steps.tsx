@@ -2,7 +2,7 @@ import { ActionIcon } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
 import { useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
-import { addDays } from '#web/ui/format.ts';
+import { addDays } from '#contracts/shared/format.ts';
 import { useFormat } from '#web/ui/language.ts';
 import type { Period } from '#web/ui/period.ts';
 import { weekRoute } from './routes.ts';

@@ -2,7 +2,7 @@ import { Button, Group, Popover, Stack, TextInput } from '@mantine/core';
 import { IconCalendarWeek } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
-import { addDays, daysBetween } from '#web/ui/format.ts';
+import { addDays, daysBetween } from '#contracts/shared/format.ts';
 import { useFormat } from '#web/ui/language.ts';
 import { usePlants } from '#web/ui/lookup.ts';
 import { dayIn, fullWeeks, type Period } from '#web/ui/period.ts';

@@ -1,6 +1,6 @@
 /** Numbers, money, dates and weeks as people of one language read them. Pure: locale in, text out. */
-import { minorDigits } from '#contracts/shared/currency.ts';
-import type { Locale, Money } from '#contracts/shared/scalars.ts';
+import { minorDigits } from './currency.ts';
+import type { Locale, Money } from './scalars.ts';
 
 const dayMs = 86_400_000;
 const utc = (day: string): Date => new Date(`${day}T00:00:00Z`);
