@@ -9,6 +9,7 @@ import { importRequests } from './requests/imports.ts';
 import { masterDataRequests } from './requests/master-data.ts';
 import { peopleRequests } from './requests/people.ts';
 import { reportRequests } from './requests/reports.ts';
+import { whatIfRequests } from './requests/what-if.ts';
 
 export const requests: Record<string, Example> = {
   ...masterDataRequests,
@@ -17,6 +18,7 @@ export const requests: Record<string, Example> = {
   ...importRequests,
   ...analysisRequests,
   ...evidenceRequests,
+  ...whatIfRequests,
 };
 
 export const nameOf = ({ method, path }: Endpoint): string => `${method} ${path}`;

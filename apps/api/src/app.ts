@@ -19,6 +19,7 @@ import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
+import { force } from './features/force/force.routes.ts';
 import { gates } from './features/gates/gates.routes.ts';
 import { imports } from './features/imports/imports.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
@@ -29,6 +30,7 @@ import { photos } from './features/photos/photos.routes.ts';
 import { production } from './features/production/production.routes.ts';
 import { signals } from './features/signals/signals.routes.ts';
 import { week } from './features/week/week.routes.ts';
+import { whatIf } from './features/what-if/what-if.routes.ts';
 
 export interface AppOptions {
   config: Config;
@@ -43,10 +45,12 @@ const features: ((app: FastifyInstance) => void)[] = [
   signals,
   maturity,
   gates,
+  whatIf,
   failures,
   evidence,
   photos,
   production,
+  force,
   imports,
   masterData,
   people,
