@@ -29,6 +29,7 @@ export const permissions = {
   'reviews.write': managers,
   'complaints.read': everyone,
   'complaints.write': engineers,
+  'complaints.consent': managers,
   'containment.read': everyone,
   'containment.write': engineers,
   'cases.read': everyone,

@@ -61,7 +61,7 @@ CREATE TABLE complaint (
   closed_by uuid,
   closing_note text,
   version int NOT NULL DEFAULT 1,
-  search text GENERATED ALWAYS AS (lower(title || ' ' || coalesce(customer_ref, '') || ' ' || coalesce(customer_part, '') || ' ' || coalesce(mail_text, ''))) STORED,
+  search text GENERATED ALWAYS AS (lower(title || ' ' || coalesce(customer_ref, '') || ' ' || coalesce(customer_part, '') || ' ' || left(coalesce(mail_text, ''), 2000))) STORED,
   UNIQUE (plant_id, number),
   CHECK ((closed_at IS NULL) = (closing_note IS NULL))
 );
@@ -242,6 +242,5 @@ CREATE TABLE containment_alert (
 );
 CREATE INDEX containment_alert_plant ON containment_alert (plant_id, told_at DESC);
 
--- Similar words, for past cases that may help.
+-- Likeness of words, for past cases that may help.
 CREATE EXTENSION IF NOT EXISTS pg_trgm;
-CREATE INDEX complaint_words ON complaint USING gin (search gin_trgm_ops);

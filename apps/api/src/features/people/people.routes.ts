@@ -1,9 +1,10 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { requireGroup } from '#api/platform/actor.ts';
+import { requireGroup, requirePlant } from '#api/platform/actor.ts';
 import { problem } from '#api/platform/problems.ts';
 import { bind } from '#api/platform/route.ts';
 import { sessionCookie, sessionSeconds } from '#api/platform/session.ts';
 import * as contract from '#contracts/people.ts';
+import { listColleagues } from './colleagues.service.ts';
 import * as service from './people.service.ts';
 import * as sessions from './session.service.ts';
 import * as tokens from './tokens.service.ts';
@@ -77,6 +78,11 @@ export function people(app: FastifyInstance): void {
   bind(app, contract.retirePerson, ({ actor, params, body, version, write }) => {
     requireGroup(actor, 'people.write');
     return write((unit) => service.retirePerson(unit, params.id, version, body.retired));
+  });
+
+  bind(app, contract.listColleagues, async ({ actor, params, query }) => {
+    requirePlant(actor, 'masterData.read', params.id);
+    return { items: await listColleagues(app.db.prisma, params.id, query.permission) };
   });
 
   bind(app, contract.listTokens, ({ actor, query }) => {
