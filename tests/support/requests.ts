@@ -5,6 +5,7 @@ import { makePlant } from './master-data.ts';
 import { analysisRequests } from './requests/analyses.ts';
 import { evidenceRequests } from './requests/evidence.ts';
 import type { Example, Ground, Request } from './requests/example.ts';
+import { forceRequests } from './requests/force.ts';
 import { importRequests } from './requests/imports.ts';
 import { masterDataRequests } from './requests/master-data.ts';
 import { peopleRequests } from './requests/people.ts';
@@ -18,6 +19,7 @@ export const requests: Record<string, Example> = {
   ...importRequests,
   ...analysisRequests,
   ...evidenceRequests,
+  ...forceRequests,
   ...whatIfRequests,
 };
 
