@@ -272,15 +272,3 @@ export const removeEvidence = endpoint({
   params: IdParams,
   status: 204,
 });
-
-export const Colleague = z.object({ id: Id, name: z.string() });
-export type Colleague = z.infer<typeof Colleague>;
-export const listColleagues = endpoint({
-  method: 'GET',
-  path: '/api/v1/colleagues',
-  access: 'actions.read',
-  tag,
-  summary: 'Who can own or verify an action of a plant: everybody with a role there, by name',
-  query: z.object({ plant: Id }),
-  response: z.object({ items: z.array(Colleague) }),
-});

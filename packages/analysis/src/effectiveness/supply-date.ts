@@ -1,4 +1,5 @@
 import { addDays, type Day } from '../calendar/day.ts';
+import { maturityAt } from './maturity-at.ts';
 
 export type ExposureForecast = {
   /** first day still to come */
@@ -9,7 +10,6 @@ export type ExposureForecast = {
   maturityByMonth?: readonly number[];
 };
 
-const daysPerMonth = 365.25 / 12;
 const furthestDays = 20 * 366;
 
 /**
@@ -40,13 +40,4 @@ export function supplyDate(missing: number, { from, perDay, maturityByMonth }: E
     else tooFew = middle;
   }
   return addDays(from, enough - 1);
-}
-
-function maturityAt(ageInDays: number, byMonth: readonly number[] | undefined): number {
-  if (!byMonth) return 1;
-  const age = ageInDays / daysPerMonth;
-  const month = Math.floor(age);
-  const here = byMonth[Math.min(month, byMonth.length - 1)] ?? 1;
-  const next = byMonth[Math.min(month + 1, byMonth.length - 1)] ?? 1;
-  return here + (age - month) * (next - here);
 }
