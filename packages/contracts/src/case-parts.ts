@@ -247,7 +247,6 @@ export const needs = [
   'timeline',
   'containment',
   'containment_verified',
-  'containment_open',
   'occurrence_tree',
   'non_detection_tree',
   'system_tree',
@@ -268,6 +267,8 @@ export const needs = [
   'reach',
   'lesson',
   'closing_words',
+  'containment_closed',
+  'actions_closed',
   'customer_told',
 ] as const;
 export const Need = z.enum(needs);

@@ -93,6 +93,7 @@ export const CaseReport = z.object({
   photos: z.array(Photo),
 });
 export type CaseReport = z.infer<typeof CaseReport>;
+export const LinkedComplaint = z.object({ id: Id, number: z.string(), title: z.string(), safety: z.boolean() });
 export const AskedPlant = z.object({
   plantCode: z.string(),
   askedAt: Instant,
@@ -140,7 +141,7 @@ export const CaseRow = Row.extend({
 export type CaseRow = z.infer<typeof CaseRow>;
 export const Case = Row.extend({
   dropReason: z.string().nullable(),
-  complaintIds: z.array(Id),
+  complaints: z.array(LinkedComplaint),
   reports: z.array(CaseReport),
   parts: z.object(partShape),
   disciplines: z.array(DisciplineState),
@@ -238,7 +239,18 @@ export const signDiscipline = endpoint({
   write: 'update',
   summary: 'Sign a discipline; If-Match holds its version, so that nothing unread is signed',
   params: DisciplineParams,
-  body: z.object({ role: SignRole.default('quality') }),
+  body: z.object({ role: SignRole.exclude(['product_safety']).default('quality') }),
+  response: Case,
+});
+export const signForProductSafety = endpoint({
+  method: 'PUT',
+  path: '/api/v1/cases/:id/product-safety-signature',
+  access: 'cases.write',
+  tag,
+  write: 'update',
+  summary:
+    'Sign the closure of a safety-relevant case as the person who answers for product safety at the plant; If-Match holds the version of D8',
+  params: IdParams,
   response: Case,
 });
 export const reopenDiscipline = endpoint({

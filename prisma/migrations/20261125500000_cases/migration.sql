@@ -42,7 +42,7 @@ CREATE TABLE eight_d_case_report (
 CREATE INDEX eight_d_case_report_failure ON eight_d_case_report (plant_id, failure_id);
 CREATE TABLE eight_d_case_complaint (
   case_id uuid NOT NULL REFERENCES eight_d_case (id),
-  complaint_id uuid NOT NULL,
+  complaint_id uuid NOT NULL REFERENCES complaint (id),
   PRIMARY KEY (case_id, complaint_id)
 );
 CREATE INDEX eight_d_case_complaint_complaint ON eight_d_case_complaint (complaint_id);
