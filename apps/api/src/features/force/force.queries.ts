@@ -18,7 +18,7 @@ const newtonsPerUnit = raw(`case s.unit when 'lbf' then 4.4482216152605 else 1 e
 const rowsOf = (chosen: Sql): Sql => sql`
   select s.id, s.plant_id as "plantId", p.code as "plantCode", s.kind, s.day::text as day, s.terminal_id as "terminalId", t.code as "terminalCode",
     s.tool_id as "toolId", o.code as "toolCode", s.housing_id as "housingId", h.code as "housingCode", s.wire_id as "wireId", w.code as "wireCode",
-    s.reference, s.unit, s.entered as values, s.minimum_n / ${newtonsPerUnit} as minimum, s.note, s.newtons, ${minimumN} as "minimumN",
+    s.reference, s.unit, s.entered as values, round((s.minimum_n / ${newtonsPerUnit})::numeric, 6)::double precision as minimum, s.note, s.newtons, ${minimumN} as "minimumN",
     (select count(*)::int from unnest(s.newtons) n where n < ${minimumN}) as below,
     s.recorded_by as "recordedBy", s.recorded_at as "recordedAt", s.import_id as "importId", s.version
   from (${chosen}) s

@@ -39,6 +39,7 @@ export const messages: MessageCatalogue['audit'] = {
     organisation: 'Die Gruppe',
     person: 'Person',
     token: 'API-Token',
+    force_sample: 'Kraftmessung',
     opinion: 'Zweitmeinung',
   },
   action: {

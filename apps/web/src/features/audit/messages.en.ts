@@ -39,6 +39,7 @@ export const messages = {
     organisation: 'The group',
     person: 'Person',
     token: 'API token',
+    force_sample: 'Force sample',
     opinion: 'Second opinion',
   },
   action: {

@@ -18,6 +18,7 @@ export const entities = [
   'person',
   'token',
   'opinion',
+  'force_sample',
 ] as const;
 
 /** `quantityFound` → `quantity found`: a field without a label of its own, still readable. */

@@ -1,0 +1,123 @@
+export const messages: MessageCatalogue['force'] = {
+  title: 'Halten die Kontakte?',
+  titleOf: '{{kind}} von {{terminal}}',
+  lead: 'Halte- und Ausreißkräfte, wie sie gemessen wurden, und was sie über alle Kontakte sagen, die so gefertigt und gemessen werden. Die bedürftigsten stehen zuerst.',
+  all: 'Alle Kontakte',
+  reports: 'Fehlermeldungen dieses Kontakts',
+  enter: 'Stichprobe eingeben',
+  filter: 'Was diese Seite zeigt',
+  kind: 'Art der Kraft',
+  both: 'Beide',
+  allTools: 'Alle Werkzeuge',
+  none: 'Hier ist keine Kraftmessung',
+  noneText:
+    'Geben Sie eine ein, importieren Sie eine Datei mit Kraftmessungen oder senden Sie sie über die API. Wählen Sie einen längeren Zeitraum, wenn es welche geben müsste.',
+  terminal: 'Kontakt',
+  plant: 'Werk',
+  tool: 'Werkzeug',
+  housing: 'Gehäuse',
+  wire: 'Leitung',
+  day: 'Tag',
+  parts: 'Gehäuse, Leitung, Nummer',
+  noTool: 'kein Werkzeug genannt',
+  otherTools: 'übrige Werkzeuge',
+  values: 'Werte',
+  mean: 'Mittelwert',
+  meanN: 'Mittelwert, N',
+  smallest: 'Kleinster',
+  smallestN: 'Kleinster, N',
+  minimum: 'Mindestkraft',
+  minimumN: 'Mindestkraft, N',
+  boundLabel: '95 % aller halten mindestens (95 % Vertrauen)',
+  boundN: '95 % halten mindestens, N',
+  valuesBelow: 'Werte unter der Mindestkraft',
+  belowOf: '{{below}} von {{values}}',
+  belowMillion: 'Kontakte unter der Mindestkraft je Million',
+  newest: 'Jüngste',
+  capability: 'Fähigkeit gegen die Mindestkraft',
+  capabilityNote: '(Mittelwert − Mindestkraft) ÷ 3 Standardabweichungen',
+  deviation: 'Standardabweichung {{deviation}} N, kleinster {{smallest}}',
+  overview: { caption: 'Jeder gemessene Kontakt gegen seine Mindestkraft' },
+  tools: { caption: 'Werkzeug für Werkzeug, das schwächste zuerst' },
+  verdict: {
+    title: 'Gegen die Mindestkraft',
+    meets: 'hält sie ein',
+    fails: 'erreicht sie nicht',
+    open: 'noch nicht zu sagen',
+  },
+  notJudged: {
+    no_minimum: 'keine Mindestkraft hinterlegt',
+    too_few: 'ein einziger Wert',
+    not_finite: 'alle Werte gleich',
+  },
+  notJudgedText: {
+    no_minimum:
+      'Gegen eine Mindestkraft lässt sich nichts sagen, weil keine hinterlegt ist: Geben Sie dem Kontakt seine Mindesthaltekraft oder den Stichproben die Mindestkraft aus Zeichnung oder Norm.',
+    too_few: 'Ein Wert sagt nichts über die Streuung. Messen Sie mindestens acht.',
+    not_finite: 'Alle Werte sind gleich, die Streuung ist also nicht bekannt. Prüfen Sie die Auflösung des Messgeräts.',
+  },
+  meaning: {
+    bound:
+      'Mit 95 % Vertrauen halten 95 % aller Kontakte, die so gefertigt und gemessen werden, mindestens {{bound}} N. Liegt das unter der Mindestkraft, so weist die Stichprobe sie nicht nach, auch wenn jeder einzelne Wert sie einhält.',
+    minimums:
+      'Die Stichproben haben nicht dieselbe Mindestkraft: {{minimum}} N ist die jüngste, andere verlangen {{others}} N. Betrachten Sie sie getrennt, nach Werkzeug oder Zeitraum.',
+    trust:
+      'Einer Grenze ist nicht zu trauen, wenn Werte mehrerer Werkzeuge, Leitungen oder Maschinen vermischt sind, wenn der Verlauf driftet oder wenn schwache Kontakte vor dem Messen aussortiert wurden.',
+  },
+  method: {
+    normal:
+      'Der Anderson-Darling-Test spricht nicht gegen eine Normalverteilung (p = {{p}}); Grenze und Anteil darunter sind die einer Normalverteilung.',
+    normal_untested:
+      'Bei weniger als acht Werten lässt sich eine Normalverteilung nicht prüfen; sie wird angenommen. Messen Sie mehr, bevor Sie sich auf die Grenze verlassen.',
+    log_normal:
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen können es sein: Grenze und Anteil darunter sind mit Logarithmen gerechnet.',
+    order_statistic:
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen auch nicht. Die Grenze ist allein aus den sortierten Werten abgelesen und gilt für jede Verteilung.',
+    order_short:
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen auch nicht. Eine Grenze ohne Verteilung braucht mindestens {{needed}} Werte; es sind {{count}}.',
+  },
+  run: {
+    title: 'Bleibt die Lage, wo sie ist?',
+    spoken:
+      '{{count}} Kräfte in zeitlicher Folge: Mittelwert {{mean}}, kleinste {{smallest}}. Die Tabelle der Stichproben darunter enthält sie.',
+    axis: '{{kind}}, N',
+    bound: 'Grenze 95/95',
+    median: 'Median',
+    interval: 'Grenze einseitig, 95 % der Kontakte, 95 % Vertrauen',
+    random:
+      'Nichts spricht gegen eine zufällige Folge: {{runs}} Läufe um den Median (Wahrscheinlichkeit so weniger {{p}}). Der Grenze ist zu trauen.',
+    fewer:
+      'Die Folge ist nicht zufällig: nur {{runs}} Läufe um den Median (Wahrscheinlichkeit {{p}}). Die Lage hat sich verschoben, driftet oder unterscheidet sich zwischen Werkzeugen. Beurteilen Sie stabile Strecken oder Werkzeuge getrennt, bevor Sie der Grenze trauen.',
+    more: 'Die Werte wechseln sich ab: {{runs}} Läufe um den Median (Wahrscheinlichkeit so vieler {{p}}). Suchen Sie zwei Maschinen, Personen oder Spannbacken, die sich abwechseln.',
+    unknown: 'Zu wenige verschiedene Werte, um ihre Folge zu beurteilen.',
+    leftOut_one: '{{count}} ältere Stichprobe ist mitbeurteilt, aber nicht gezeichnet.',
+    leftOut_other: '{{count}} ältere Stichproben sind mitbeurteilt, aber nicht gezeichnet.',
+  },
+  samples: {
+    caption: 'Die Stichproben, jüngste zuerst, in der Einheit, in der sie gemessen wurden',
+    reports: 'Meldungen öffnen',
+    reportsOf: 'Fehlermeldungen zu {{terminal}}, {{tool}}',
+    correct: 'Stichprobe vom {{day}} berichtigen',
+  },
+  correct: 'Berichtigen',
+  close: 'Schließen',
+  void: {
+    action: 'Herausnehmen',
+    title: 'Stichprobe vom {{day}} herausnehmen',
+    reason: 'Warum sie nicht zählt',
+  },
+  unit: 'Einheit',
+  reference: 'Nummer',
+  referenceHelp: 'Unterscheidet mehrere Stichproben eines Tages.',
+  minimumIn: 'Geforderte Mindestkraft, {{unit}}',
+  minimumHelp: 'Leer: die Mindesthaltekraft des Kontakts.',
+  valuesIn: 'Werte, {{unit}}',
+  valuesHelp: 'Einer je Zeile in der Folge der Messung; eine eingefügte Tabellenspalte genügt.',
+  wrongValue: '„{{value}}“ ist keine Kraft über null',
+  tooManyValues: 'eine Stichprobe hat höchstens 1.000 Werte',
+  read_one: '{{count}} Wert gelesen: {{mean}} {{unit}}.',
+  read_other: '{{count}} Werte gelesen: Mittelwert {{mean}} {{unit}}, kleinster {{smallest}} {{unit}}.',
+  note: 'Bemerkung',
+  save: 'Speichern',
+  saved: 'Die Stichprobe ist gespeichert.',
+};
