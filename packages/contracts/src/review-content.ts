@@ -56,9 +56,14 @@ const SignalLine = Signal.pick({
   basis: true,
   ratio: true,
   interval: true,
+  plantId: true,
+  opens: true,
+  peers: true,
+  adjustedP: true,
+  excessAtLeast: true,
+  since: true,
   back: true,
 }).extend({
-  since: z.object({ day: Day, low: Day, high: Day, confidence: z.number() }).nullable(),
   echoes: z.int().describe('other combinations that this one explains'),
   filter: Filter,
 });
@@ -114,7 +119,7 @@ export const ReviewContent = AnalysisHead.extend({
   lookedBack: Period.describe('the thirteen weeks that signals and gates are judged over'),
   data: DataVersion,
   promises: z.array(Promised),
-  signals: Signals.pick({ falseDiscoveryRate: true, atLeast: true, tested: true }).extend({
+  signals: Signals.pick({ falseDiscoveryRate: true, tested: true }).extend({
     list: z.array(SignalLine),
     more: z.int(),
     silenced: z.int().describe('called “not news”'),

@@ -12,7 +12,13 @@ const tag = 'reviews';
 export const reviewStates = ['live', 'open', 'closed'] as const;
 export const ReviewState = z.enum(reviewStates);
 
-const Edition = z.object({ id: Id, edition: z.int(), state: ReviewState, openedAt: Instant, reason: z.string().nullable() });
+const Edition = z.object({
+  id: Id,
+  edition: z.int(),
+  state: ReviewState,
+  openedAt: Instant,
+  reason: z.string().nullable(),
+});
 
 export const Review = z.object({
   id: Id.nullable().describe('null while live'),
