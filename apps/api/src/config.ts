@@ -33,6 +33,7 @@ export interface Config {
   host: string;
   dataDir: string;
   photoDir: string;
+  fileDir: string;
   importDir: string;
   databaseUrl: string | null;
   seed: 'demo' | 'none';
@@ -64,6 +65,7 @@ export function readConfig(environment: Record<string, string | undefined>): Con
     host: settings.HOST,
     dataDir,
     photoDir: join(dataDir, 'photos'),
+    fileDir: join(dataDir, 'files'),
     importDir: join(dataDir, 'imports'),
     databaseUrl: settings.DATABASE_URL ?? null,
     seed: settings.SEED ?? (settings.DATABASE_URL ? 'none' : 'demo'),

@@ -20,9 +20,9 @@ CREATE TABLE action (
   cost_minor bigint CHECK (cost_minor >= 0),
   cost_currency char(3),
   prevention text, -- a prevention option of the trade that it puts in place
-  complaint_id uuid,
-  containment_id uuid,
-  case_id uuid,
+  complaint_id uuid REFERENCES complaint (id),
+  containment_id uuid REFERENCES containment (id),
+  case_id uuid REFERENCES eight_d_case (id),
   review_id uuid,
   state action_state NOT NULL DEFAULT 'agreed',
   state_reason text,
