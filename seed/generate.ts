@@ -7,6 +7,7 @@ import { runs } from './production.ts';
 import { type Report, reportMaker } from './report/report.ts';
 import { isReported } from './scenario/production-gaps.ts';
 import { faultMaker } from './scenario/scenario.ts';
+import { forceMaker } from './tables/force.ts';
 import { masterData } from './tables/master-data.ts';
 import { moneyTables } from './tables/money.ts';
 import { peopleTables } from './tables/people.ts';
@@ -49,10 +50,13 @@ export function generateDemo({ anchor, seed, passwordHash }: DemoOptions): Demo 
   const rates = monthlyRates(world.dice('rates'), world.start, world.anchor);
   const faultsOf = faultMaker(world);
   const reportOf = reportMaker(world, rates);
+  const forcesOf = forceMaker(world);
   const production: Row[] = [];
+  const forces: Row[] = [];
   const reports: Report[] = [];
   for (const run of runs(world)) {
     if (run.day >= world.start && isReported(run, world.anchor)) production.push(productionRow(world, run));
+    forces.push(...forcesOf(run));
     for (const fault of faultsOf(run)) {
       const report = reportOf(fault);
       if (report) reports.push(report);
@@ -67,6 +71,7 @@ export function generateDemo({ anchor, seed, passwordHash }: DemoOptions): Demo 
     ...moneyTables(world, rates),
     ...reportTables(world, filed, new Set(pictures.map(({ failureId }) => failureId))),
     { name: 'production', rows: production },
+    { name: 'force_sample', rows: forces },
   ];
   return { tables, pictures, world, filed };
 }
