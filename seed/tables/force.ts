@@ -11,7 +11,7 @@ const valuesEach = 5;
 /** Pull-out minimum and usual forces as multiples of the terminal's minimum retention force; invented. */
 const usual = { retention: 1.36, pull_out: 2.2, pullMinimum: 1.5, spread: 0.055 };
 /** What is left of the usual force with the lot's low lances, and with the applicator at the end of its life. */
-const left = { lowLance: 0.74, wornOut: 0.68 };
+const left = { lowLance: 0.74, wornOut: 0.58 };
 
 /** The worn applicator crimps looser from week to week. */
 function crimpLeft({ program, day }: Run, anchor: number): number {
