@@ -5,12 +5,16 @@ import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
 import { checklistRoute, opinionRoute, opinionsRoute, trackRecordRoute } from '#web/features/evidence/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
+import { forceRoute, forceTerminalRoute } from '#web/features/force/routes.ts';
+import { gatesRoute } from '#web/features/gates/routes.ts';
 import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
 import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
+import { maturityRoute } from '#web/features/maturity/routes.ts';
 import { peopleRoute, tokensRoute } from '#web/features/people/routes.ts';
 import { productionRoute } from '#web/features/production/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
+import { editWhatIfRoute, newWhatIfRoute, whatIfRoute, whatIfsRoute } from '#web/features/what-if/routes.ts';
 import { parseSearch, stringifySearch } from '#web/ui/search.ts';
 import { PagePending } from './page-pending.tsx';
 import { queryClient } from './query-client.ts';
@@ -25,6 +29,8 @@ const routeTree = root.addChildren([
     reportRoute,
     checklistRoute,
     recordRoute,
+    forceRoute,
+    forceTerminalRoute,
     productionRoute,
     importsRoute,
     importRoute,
@@ -36,6 +42,12 @@ const routeTree = root.addChildren([
     weekRoute,
     causesRoute,
     escapesRoute,
+    gatesRoute,
+    maturityRoute,
+    whatIfsRoute,
+    newWhatIfRoute,
+    whatIfRoute,
+    editWhatIfRoute,
     trackRecordRoute,
     opinionsRoute,
     opinionRoute,

@@ -16,11 +16,13 @@ interface Props {
   period?: Period;
   /** Analyses always have a period: where none is chosen, the last 13 full weeks. Lists have none. */
   always?: boolean;
+  /** The page chooses its period itself. */
+  timeless?: boolean;
   /** The currency of the answer, where it holds money. */
   currency?: string;
 }
 
-export const FilterBar = ({ period, always, currency }: Props) => {
+export const FilterBar = ({ period, always, timeless, currency }: Props) => {
   const { t } = useTranslation('ui');
   const [filter, change] = useFilter();
   const chosen = fieldNames.filter((name) => filter[name] !== undefined);
@@ -28,7 +30,7 @@ export const FilterBar = ({ period, always, currency }: Props) => {
 
   return (
     <section className={classes.bar} aria-label={t('filter.label')}>
-      <PeriodPicker shown={period} always={always} />
+      {!timeless && <PeriodPicker shown={period} always={always} />}
       <PlantPicker />
       {currency && <CurrencyPicker shown={currency} />}
       {chosen.map((name) => (

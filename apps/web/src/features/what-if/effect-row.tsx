@@ -1,0 +1,49 @@
+import { ActionIcon, NumberInput, Select } from '@mantine/core';
+import type { UseFormReturnType } from '@mantine/form';
+import { IconX } from '@tabler/icons-react';
+import { useTranslation } from 'react-i18next';
+import { causes } from '#contracts/taxonomy.ts';
+import { useTerms } from '#web/ui/language.ts';
+import type { Draft } from './draft.ts';
+import classes from './what-if.module.css';
+
+interface Props {
+  form: UseFormReturnType<Draft>;
+  /** Path of the effect in the form. */
+  path: string;
+  onDrop: (() => void) | undefined;
+}
+
+const sortable = causes.filter((cause) => cause !== 'undetermined');
+
+/** One cause that an option acts on, and how much of it is prevented. */
+export const EffectRow = ({ form, path, onDrop }: Props) => {
+  const { t } = useTranslation('what-if');
+  const terms = useTerms();
+  return (
+    <div className={classes.effect}>
+      <Select
+        label={t('effect.cause')}
+        data={sortable.map((cause) => ({ value: cause, label: terms.cause[cause] }))}
+        {...form.getInputProps(`${path}.cause`)}
+      />
+      {(['low', 'likely', 'high'] as const).map((name) => (
+        <NumberInput
+          key={name}
+          label={t(`effect.${name}`)}
+          min={0}
+          max={100}
+          decimalScale={2}
+          suffix=" %"
+          hideControls
+          {...form.getInputProps(`${path}.${name}`)}
+        />
+      ))}
+      {onDrop && (
+        <ActionIcon variant="default" size="lg" aria-label={t('effect.drop')} onClick={onDrop}>
+          <IconX size={18} aria-hidden />
+        </ActionIcon>
+      )}
+    </div>
+  );
+};

@@ -1,0 +1,24 @@
+import { infiniteQueryOptions, keepPreviousData, queryOptions, useQueryClient } from '@tanstack/react-query';
+import { listWhatIfs, readWhatIf } from '#contracts/what-if.ts';
+import { call } from '#web/ui/http.ts';
+
+export const whatIfsQuery = (query: object) =>
+  infiniteQueryOptions({
+    queryKey: ['what-if', 'list', query],
+    queryFn: ({ signal, pageParam }) =>
+      call(listWhatIfs, { query: { ...query, ...(pageParam && { cursor: pageParam }) }, signal }),
+    initialPageParam: null as string | null,
+    getNextPageParam: (page) => page.next,
+    placeholderData: keepPreviousData,
+  });
+
+export const whatIfQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['what-if', 'one', id],
+    queryFn: ({ signal }) => call(readWhatIf, { params: { id }, signal }),
+  });
+
+export const useForgetWhatIfs = () => {
+  const queries = useQueryClient();
+  return () => queries.invalidateQueries({ queryKey: ['what-if'] });
+};

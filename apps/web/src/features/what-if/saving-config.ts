@@ -1,0 +1,45 @@
+/** Net saving a year of each set, an estimate with its interval. Pure. */
+import type { ChartConfiguration } from 'chart.js';
+import { estimateMark, ink } from '#web/app/theme.ts';
+import { canvasFill } from '#web/ui/chart/pattern.ts';
+import type { OutcomeRow } from './outcomes.ts';
+
+export const savingConfig = (
+  rows: readonly OutcomeRow[],
+  words: { names: readonly string[]; axis: string },
+  write: (minor: number) => string,
+): ChartConfiguration<'bar', (number | null)[], string> => ({
+  type: 'bar',
+  data: {
+    labels: [...words.names],
+    datasets: [
+      {
+        label: words.axis,
+        data: rows.map(({ netPerYear }) => netPerYear.value),
+        whiskers: rows.map(({ netPerYear }) =>
+          netPerYear.value === null
+            ? null
+            : { low: netPerYear.interval.low, high: netPerYear.interval.high ?? Number.MAX_VALUE },
+        ),
+        backgroundColor: canvasFill(estimateMark),
+        borderColor: ink.estimated,
+        borderWidth: 1,
+      },
+    ],
+  },
+  options: {
+    indexAxis: 'y',
+    scales: {
+      x: {
+        grace: '10%',
+        title: { display: true, text: words.axis },
+        ticks: { callback: (tick) => write(Number(tick)) },
+      },
+      y: { grid: { display: false } },
+    },
+    plugins: {
+      legend: { display: false },
+      tooltip: { callbacks: { label: ({ parsed }) => write(parsed.x ?? 0) } },
+    },
+  },
+});
