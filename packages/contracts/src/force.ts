@@ -128,7 +128,9 @@ export const ForceJudgement = z.object({
   bound: z.number().nullable().describe('with 95 % confidence 95 % of all terminals hold at least this, N'),
   needed: z.int().nullable().describe('sample size from which a bound could be given without a distribution'),
   meetsMinimum: z.boolean().nullable(),
-  capability: Estimate.nullable().describe('(mean − minimum) ÷ 3 standard deviations, in the scale of the method'),
+  capability: Estimate.nullable().describe(
+    '(mean − minimum) ÷ 3 standard deviations, in the scale of the method; null where the bound rests on no distribution',
+  ),
   below: Estimate.nullable().describe('fraction of all terminals below the minimum, 0 to 1'),
 });
 export type ForceJudgement = z.infer<typeof ForceJudgement>;
@@ -138,6 +140,9 @@ export const ForceGroup = ForceJudgement.extend({
   terminalId: Id,
   terminalCode: z.string(),
   newest: Day,
+  weakTools: z
+    .array(z.string())
+    .describe('code and plant of the tools whose own values fall short, where several tools are mixed'),
 });
 export type ForceGroup = z.infer<typeof ForceGroup>;
 
@@ -166,7 +171,9 @@ export const ForceDetail = z.object({
   terminal: z.object({ id: Id, code: z.string(), name: z.string() }),
   kind: ForceKind,
   whole: ForceJudgement.nullable().describe('null without a sample'),
-  tools: z.array(ForceJudgement.extend({ toolId: Id.nullable(), toolCode: z.string().nullable() })),
+  tools: z
+    .array(ForceJudgement.extend({ toolId: Id.nullable(), toolCode: z.string().nullable(), plantCode: z.string() }))
+    .describe('each tool of each plant by itself, the weakest first'),
   runs: RunChart.nullable().describe('runs about the median of all values in order of time'),
   samples: z
     .array(ForceSample.pick({ id: true, day: true, plantCode: true, toolCode: true, reference: true, newtons: true }))

@@ -7,7 +7,7 @@ import type { ForceDetail, ForceGroup, forceDetail, forceOverview } from '#contr
 import type { Output } from '#contracts/shared/endpoint.ts';
 import type { Database } from '#db/client.ts';
 import { readMeasured } from './forces.queries.ts';
-import { byNeed, judge } from './judgement.rules.ts';
+import { byNeed, byTool, judge } from './judgement.rules.ts';
 
 const usualDays = 364;
 const mostSamples = 300;
@@ -32,7 +32,10 @@ export async function overviewOf(
   const samples = await readMeasured(db, choosePlants(actor, 'force.read', query.plant), { ...query, ...period });
   const groups = [...Map.groupBy(samples, ({ kind, terminalId }) => `${kind} ${terminalId}`).values()].map((own) => {
     const { kind, terminalId, terminalCode, day: newest } = own.at(-1)!;
-    return { kind, terminalId, terminalCode, newest, ...judge(own) };
+    const weakTools = byTool(own).flatMap(({ meetsMinimum, toolCode, plantCode }) =>
+      meetsMinimum === false ? [`${toolCode ?? '–'} (${plantCode})`] : [],
+    );
+    return { kind, terminalId, terminalCode, newest, weakTools, ...judge(own) };
   });
   return { period, groups: groups.sort(byNeed) };
 }
@@ -49,17 +52,12 @@ export async function detailOf(
   const terminal = await db.prisma.terminal.findUnique({ where: { id }, select: { id: true, code: true, name: true } });
   if (!terminal) throw notFound('terminal');
   const samples = await readMeasured(db, scope, { ...query, ...period, terminal: [id] });
-  const tools = [...Map.groupBy(samples, ({ toolId }) => toolId).values()].map((own) => ({
-    toolId: own[0]!.toolId,
-    toolCode: own[0]!.toolCode,
-    ...judge(own),
-  }));
   return {
     period,
     terminal,
     kind: query.kind,
     whole: samples.length > 0 ? judge(samples) : null,
-    tools: tools.sort((a, b) => a.mean - b.mean),
+    tools: byTool(samples),
     runs: runChart(samples.flatMap(({ newtons }) => newtons)),
     samples: samples.slice(-mostSamples),
     leftOut: Math.max(0, samples.length - mostSamples),

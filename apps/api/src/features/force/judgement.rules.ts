@@ -1,6 +1,6 @@
 import { judgeForces } from '#analysis/force/judge-forces.ts';
 import { moments } from '#analysis/force/moments.ts';
-import type { ForceGroup, ForceJudgement } from '#contracts/force.ts';
+import type { ForceDetail, ForceGroup, ForceJudgement } from '#contracts/force.ts';
 import type { MeasuredRow } from './forces.queries.ts';
 
 const unsaid = {
@@ -37,14 +37,32 @@ export function judge(samples: readonly MeasuredRow[]): ForceJudgement {
   const said = judgeForces(forces, minimumN);
   if ('reason' in said)
     return { ...shared, ...unsaid, notJudged: said.reason === 'too_few' ? 'too_few' : 'not_finite' };
-  const { normality, method, bound, needed, meetsMinimum, capability, below } = said;
+  const { normality, method, bound, needed, meetsMinimum, below } = said;
+  const capability = method === 'order_statistic' ? null : said.capability;
   return { ...shared, notJudged: null, normality, method, bound, needed, meetsMinimum, capability, below };
 }
 
-const ranks = (it: ForceJudgement): number =>
-  it.meetsMinimum === false ? 0 : it.belowInSample > 0 ? 1 : it.meetsMinimum === null ? 2 : 3;
+/** Each tool of each plant by itself, the weakest first. */
+export const byTool = (samples: readonly MeasuredRow[]): ForceDetail['tools'] =>
+  [...Map.groupBy(samples, ({ plantCode, toolId }) => `${plantCode} ${toolId}`).values()]
+    .map((own) => ({
+      toolId: own[0]!.toolId,
+      toolCode: own[0]!.toolCode,
+      plantCode: own[0]!.plantCode,
+      ...judge(own),
+    }))
+    .sort((a, b) => a.mean - b.mean);
 
-/** Those whose bound lies below the minimum first, then those with single values below it, then what cannot be judged. */
+const ranks = (it: ForceGroup): number =>
+  it.meetsMinimum === false || it.weakTools.length > 0
+    ? 0
+    : it.belowInSample > 0
+      ? 1
+      : it.meetsMinimum === null
+        ? 2
+        : 3;
+
+/** Those whose bound, or that of a tool, lies below the minimum first, then those with single values below it, then what cannot be judged. */
 export const byNeed = (a: ForceGroup, b: ForceGroup): number =>
   ranks(a) - ranks(b) ||
   (b.below?.value ?? 0) - (a.below?.value ?? 0) ||

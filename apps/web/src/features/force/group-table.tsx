@@ -41,7 +41,7 @@ export const GroupTable = ({ groups, filter }: Props) => {
             </Anchor>
           ),
         },
-        { id: 'verdict', header: t('verdict.title'), cell: (row) => <Verdict it={row} /> },
+        { id: 'verdict', header: t('verdict.title'), cell: (row) => <Verdict it={row} weakTools={row.weakTools} /> },
         { id: 'minimum', header: t('minimumN'), align: 'end', cell: (row) => newtons(row.minimumN) },
         {
           id: 'bound',

@@ -35,6 +35,7 @@ export const messages: MessageCatalogue['force'] = {
   belowMillion: 'Kontakte unter der Mindestkraft je Million',
   newest: 'Jüngste',
   capability: 'Fähigkeit gegen die Mindestkraft',
+  capabilityNone: 'nur wo die Grenze auf einer Verteilung beruht',
   capabilityNote: '(Mittelwert − Mindestkraft) ÷ 3 Standardabweichungen',
   deviation: 'Standardabweichung {{deviation}} N, kleinster {{smallest}}',
   overview: { caption: 'Jeder gemessene Kontakt gegen seine Mindestkraft' },
@@ -44,6 +45,7 @@ export const messages: MessageCatalogue['force'] = {
     meets: 'hält sie ein',
     fails: 'erreicht sie nicht',
     open: 'noch nicht zu sagen',
+    tool: 'erreicht sie nicht mit {{tools}}',
   },
   notJudged: {
     no_minimum: 'keine Mindestkraft hinterlegt',
@@ -82,10 +84,9 @@ export const messages: MessageCatalogue['force'] = {
       '{{count}} Kräfte in zeitlicher Folge: Mittelwert {{mean}}, kleinste {{smallest}}. Die Tabelle der Stichproben darunter enthält sie.',
     axis: '{{kind}}, N',
     bound: 'Grenze 95/95',
-    median: 'Median',
-    interval: 'Grenze einseitig, 95 % der Kontakte, 95 % Vertrauen',
+    interval: 'Grenze einseitig, 95 % der Kontakte, 95 % Vertrauen; gepunktet: Median',
     random:
-      'Nichts spricht gegen eine zufällige Folge: {{runs}} Läufe um den Median (Wahrscheinlichkeit so weniger {{p}}). Der Grenze ist zu trauen.',
+      'Nichts spricht gegen eine zufällige Folge: {{runs}} Läufe um den Median (Wahrscheinlichkeit so weniger {{p}}).',
     fewer:
       'Die Folge ist nicht zufällig: nur {{runs}} Läufe um den Median (Wahrscheinlichkeit {{p}}). Die Lage hat sich verschoben, driftet oder unterscheidet sich zwischen Werkzeugen. Beurteilen Sie stabile Strecken oder Werkzeuge getrennt, bevor Sie der Grenze trauen.',
     more: 'Die Werte wechseln sich ab: {{runs}} Läufe um den Median (Wahrscheinlichkeit so vieler {{p}}). Suchen Sie zwei Maschinen, Personen oder Spannbacken, die sich abwechseln.',

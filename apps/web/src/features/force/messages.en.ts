@@ -35,6 +35,7 @@ export const messages = {
   belowMillion: 'Terminals below the minimum per million',
   newest: 'Newest',
   capability: 'Capability against the minimum',
+  capabilityNone: 'only where the bound rests on a distribution',
   capabilityNote: '(mean − minimum) ÷ 3 standard deviations',
   deviation: 'standard deviation {{deviation}} N, smallest {{smallest}}',
   overview: { caption: 'Every measured terminal against its minimum' },
@@ -44,6 +45,7 @@ export const messages = {
     meets: 'holds it',
     fails: 'falls short of it',
     open: 'cannot be said yet',
+    tool: 'falls short with {{tools}}',
   },
   notJudged: {
     no_minimum: 'no minimum on file',
@@ -82,10 +84,8 @@ export const messages = {
       '{{count}} forces in order of time: mean {{mean}}, smallest {{smallest}}. The table of samples below holds them.',
     axis: '{{kind}}, N',
     bound: '95/95 bound',
-    median: 'Median',
-    interval: 'bound one-sided, 95 % of terminals, 95 % confidence',
-    random:
-      'Nothing speaks against a random order: {{runs}} runs about the median (chance of so few {{p}}). The bound may be believed.',
+    interval: 'bound one-sided, 95 % of terminals, 95 % confidence; dotted: median',
+    random: 'Nothing speaks against a random order: {{runs}} runs about the median (chance of so few {{p}}).',
     fewer:
       'The order is not random: only {{runs}} runs about the median (chance {{p}}). The level moved, drifted or differs between tools. Judge the stable stretches or the tools apart before believing the bound.',
     more: 'The values alternate: {{runs}} runs about the median (chance of so many {{p}}). Look for two machines, operators or jaws taking turns.',

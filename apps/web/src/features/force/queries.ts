@@ -21,7 +21,7 @@ export const samplesQuery = (filter: object) =>
   infiniteQueryOptions({
     queryKey: ['force', 'samples', filter],
     queryFn: ({ signal, pageParam }) =>
-      call(listForce, { query: { ...filter, limit: 50, ...(pageParam && { cursor: pageParam }) }, signal }),
+      call(listForce, { query: { ...filter, limit: 20, ...(pageParam && { cursor: pageParam }) }, signal }),
     initialPageParam: null as string | null,
     getNextPageParam: (page) => page.next,
     placeholderData: keepPreviousData,

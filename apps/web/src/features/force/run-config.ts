@@ -9,7 +9,6 @@ interface Words {
   otherTools: string;
   minimum: string;
   bound: string;
-  median: string;
   day: (day: string) => string;
   force: (newtons: number) => string;
 }
@@ -18,7 +17,7 @@ const shapes: readonly PointStyle[] = ['circle', 'rectRot', 'triangle', 'rect', 
 /** Not the colours of the causes: a tool is told by its shape first. */
 const colours = [ink.booked, ink.estimated, ink.strong, ink.better, ink.quiet, ink.worse];
 
-/** A level across the chart. Levels at the same place still have their own label. */
+/** A level across the chart. */
 const level = (value: number, label: string, colour: string, dash: number[], position: 'start' | 'center' | 'end') => ({
   type: 'line' as const,
   yMin: value,
@@ -26,7 +25,14 @@ const level = (value: number, label: string, colour: string, dash: number[], pos
   borderColor: colour,
   borderWidth: 1.5,
   borderDash: dash,
-  label: { display: true, content: label, position, color: colour, backgroundColor: ink.sheet, font: { size: 12 } },
+  label: {
+    display: label !== '',
+    content: label,
+    position,
+    color: colour,
+    backgroundColor: ink.sheet,
+    font: { size: 12 },
+  },
 });
 
 /** The series of the chart: one for each tool, the rarest together where there are more tools than marks. */
@@ -80,7 +86,7 @@ export function runConfig(
           annotations: {
             ...(minimumN !== null && { minimum: level(minimumN, words.minimum, ink.worse, [], 'start') }),
             ...(bound !== null && { bound: level(bound, words.bound, ink.booked, [6, 4], 'end') }),
-            ...(runs && { median: level(runs.median, words.median, ink.quiet, [2, 3], 'center') }),
+            ...(runs && { median: level(runs.median, '', ink.quiet, [2, 3], 'center') }),
           },
         },
       },

@@ -38,10 +38,11 @@ export const TerminalPage = () => {
         title={t('titleOf', { terminal: detail.data?.terminal.code ?? '…', kind: terms.forceKind[filter.kind] })}
         aside={mayWrite && !entering && <Button onClick={() => setEntering(true)}>{t('enter')}</Button>}
       >
-        {detail.data?.terminal.name}{' '}
+        {detail.data?.terminal.name} ·{' '}
         <Anchor inherit renderRoot={(props) => <Link {...props} to="/force" />}>
           {t('all')}
         </Anchor>{' '}
+        ·{' '}
         <ReportsLink filter={{ terminal: [id], ...(filter.tool && { tool: filter.tool }) }}>{t('reports')}</ReportsLink>
       </PageHead>
       {entering && <SampleForm terminalId={id} kind={filter.kind} onDone={() => setEntering(false)} />}

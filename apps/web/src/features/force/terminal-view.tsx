@@ -9,6 +9,7 @@ import classes from './force.module.css';
 import { runConfig } from './run-config.ts';
 import { ToolTable } from './tool-table.tsx';
 import { Meaning, Verdict } from './verdict.tsx';
+import { pText } from './words.ts';
 
 interface Props {
   detail: ForceDetail;
@@ -44,7 +45,7 @@ export const TerminalView = ({ detail, onTool }: Props) => {
         <Stat
           label={t('capability')}
           figure={whole.capability ? <EstimateText estimate={whole.capability} brief /> : '–'}
-          note={t('capabilityNote')}
+          note={t(whole.capability ? 'capabilityNote' : 'capabilityNone')}
         />
         <Stat
           label={t('mean')}
@@ -64,7 +65,6 @@ export const TerminalView = ({ detail, onTool }: Props) => {
           otherTools: t('otherTools'),
           minimum: t('minimum'),
           bound: t('run.bound'),
-          median: t('run.median'),
           day: format.day,
           force,
         })}
@@ -79,7 +79,7 @@ export const TerminalView = ({ detail, onTool }: Props) => {
         <p>
           {t(`run.${order}`, {
             runs: runs?.runs ?? 0,
-            p: format.significant(order === 'more' ? (runs?.pMore ?? 0) : (runs?.pFewer ?? 0), 2),
+            p: pText(order === 'more' ? (runs?.pMore ?? 0) : (runs?.pFewer ?? 0), format),
           })}
         </p>
         {leftOut > 0 && <p>{t('run.leftOut', { count: leftOut })}</p>}

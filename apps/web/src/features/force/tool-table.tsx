@@ -19,7 +19,7 @@ export const ToolTable = ({ tools, onTool }: Props) => {
     <DataTable
       caption={t('tools.caption')}
       rows={tools}
-      rowKey={({ toolId }) => toolId ?? ''}
+      rowKey={({ toolId, plantCode }) => `${plantCode} ${toolId}`}
       columns={[
         {
           id: 'tool',
@@ -35,6 +35,7 @@ export const ToolTable = ({ tools, onTool }: Props) => {
               t('noTool')
             ),
         },
+        { id: 'plant', header: t('plant'), cell: ({ plantCode }) => plantCode },
         { id: 'verdict', header: t('verdict.title'), cell: (row) => <Verdict it={row} /> },
         { id: 'values', header: t('values'), align: 'end', cell: (row) => format.count(row.values) },
         { id: 'mean', header: t('meanN'), align: 'end', cell: (row) => format.significant(row.mean) },

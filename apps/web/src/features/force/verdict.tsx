@@ -2,11 +2,15 @@ import { useTranslation } from 'react-i18next';
 import type { ForceJudgement } from '#contracts/force.ts';
 import { useFormat } from '#web/ui/language.ts';
 import classes from './force.module.css';
+import { pText } from './words.ts';
 
 /** Whether the terminals hold their minimum, in words and by a mark that is not colour alone. */
-export const Verdict = ({ it }: { it: ForceJudgement }) => {
+export const Verdict = ({ it, weakTools = [] }: { it: ForceJudgement; weakTools?: readonly string[] }) => {
   const { t } = useTranslation('force');
+  const format = useFormat();
   if (it.notJudged) return <span className={classes.quiet}>{t(`notJudged.${it.notJudged}`)}</span>;
+  if (it.meetsMinimum !== false && weakTools.length > 0)
+    return <span className={classes.bad}>✗ {t('verdict.tool', { tools: format.list(weakTools) })}</span>;
   if (it.meetsMinimum === null) return <span>{t('verdict.open')}</span>;
   return (
     <span className={it.meetsMinimum ? classes.good : classes.bad}>
@@ -20,7 +24,7 @@ export const Meaning = ({ it }: { it: ForceJudgement }) => {
   const { t } = useTranslation('force');
   const format = useFormat();
   if (it.notJudged) return <p>{t(`notJudgedText.${it.notJudged}`)}</p>;
-  const p = it.normality ? format.significant(it.normality.p, 2) : '';
+  const p = it.normality ? pText(it.normality.p, format) : '';
   return (
     <>
       {it.bound !== null && <p>{t('meaning.bound', { bound: format.significant(it.bound) })}</p>}

@@ -26,7 +26,7 @@ export const VoidSample = ({ sample }: { sample: ForceSample }) => {
   const title = t('void.title', { day: format.day(sample.day) });
   return (
     <>
-      <Button variant="subtle" size="compact-md" color="red.9" onClick={show} aria-label={title}>
+      <Button variant="subtle" size="compact-md" onClick={show} aria-label={title}>
         {t('void.action')}
       </Button>
       <Modal opened={open} onClose={close} title={title} centered closeButtonProps={{ 'aria-label': t('close') }}>
