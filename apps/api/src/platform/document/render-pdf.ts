@@ -1,22 +1,7 @@
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
-import pdfmake from 'pdfmake';
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces.js';
 import { type Block, colours, type DocumentContent, margin, type Picture, textWidth } from './blocks.ts';
 import { inOurLetters } from './letters.ts';
-
-const fontFolder = join(dirname(createRequire(import.meta.url).resolve('pdfmake/package.json')), 'fonts/Roboto');
-pdfmake.setFonts({
-  Roboto: {
-    normal: join(fontFolder, 'Roboto-Regular.ttf'),
-    bold: join(fontFolder, 'Roboto-Medium.ttf'),
-    italics: join(fontFolder, 'Roboto-Italic.ttf'),
-    bolditalics: join(fontFolder, 'Roboto-MediumItalic.ttf'),
-  },
-});
-// A document is made of what it is given: nothing is fetched, and no file but the fonts is read.
-pdfmake.setUrlAccessPolicy(() => false);
-pdfmake.setLocalAccessPolicy((path) => path.startsWith(fontFolder));
+import { makePdf } from './make-pdf.ts';
 
 const tones = {
   muted: { color: colours.muted },
@@ -157,5 +142,5 @@ export async function renderPdf(document: DocumentContent): Promise<Buffer> {
     ],
     ...(loneHeading && { pageBreakBefore: loneHeading }),
   };
-  return pdfmake.createPdf(definition).getBuffer();
+  return makePdf(definition);
 }

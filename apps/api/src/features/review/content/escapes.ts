@@ -1,0 +1,59 @@
+import { estimate, notComputable } from '#analysis/estimate.ts';
+import { binomialInterval } from '#analysis/rates/binomial-interval.ts';
+import { escapesOf } from '#api/features/analyses/analyses.service.ts';
+import type { Asked } from '#api/features/analyses/asked.service.ts';
+import { gatesOf } from '#api/features/gates/gates.service.ts';
+import { queryOf } from '#api/features/week/links.ts';
+import type { ReviewContent } from '#contracts/review-content.ts';
+import type { Filter } from '#contracts/shared/filter.ts';
+import { stageNumber } from '#contracts/taxonomy.ts';
+import { reportsByGatesPassed } from '../review.queries.ts';
+
+const depths = [1, 2, 3];
+const routesShown = 4;
+
+const shareOf = (part: number, whole: number) =>
+  whole === 0 ? notComputable('no_reports') : estimate(part / whole, binomialInterval(part, whole));
+
+/** What slipped through in the week, and which gates leak over the thirteen weeks. */
+export async function escapesPart(
+  week: Asked,
+  quarter: Asked,
+  own: Filter,
+  at: Date,
+): Promise<ReviewContent['escapes']> {
+  const [escapes, passed, { gates, next }] = await Promise.all([
+    escapesOf(week),
+    reportsByGatesPassed(week, depths),
+    gatesOf(quarter, at, { money: 'withEstimates' }),
+  ]);
+  const known = escapes.total.reports - escapes.withoutOrigin.reports;
+  return {
+    known,
+    passed: depths.map((atLeast, place) => ({
+      gates: atLeast,
+      reports: passed[place]!,
+      share: shareOf(passed[place]!, known),
+      filter: queryOf({ ...own, gates: atLeast }),
+    })),
+    routes: escapes.cells
+      .flatMap(({ origin, found, reports }) =>
+        origin && stageNumber(origin) < stageNumber(found) ? [{ origin, found, reports }] : [],
+      )
+      .sort((a, b) => b.reports - a.reports)
+      .slice(0, routesShown)
+      .map((route) => ({
+        ...route,
+        share: shareOf(route.reports, known),
+        filter: queryOf({ ...own, origin: [route.origin], found: [route.found] }),
+      })),
+    gates: gates.map(({ stage, foundHere, foundLater, effectiveness, matured }) => ({
+      stage,
+      foundHere,
+      foundLater,
+      effectiveness,
+      matured,
+    })),
+    next,
+  };
+}
