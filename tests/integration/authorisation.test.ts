@@ -63,7 +63,7 @@ describe('every route', () => {
   });
   it('asks for a sign-in, but for these', () => {
     const open = catalogue.endpoints.filter(({ access }) => access === 'public').map(nameOf);
-    expect(open.sort()).toEqual(['GET /api/v1/health', 'POST /api/v1/session']);
+    expect(open.sort()).toEqual(['GET /api/v1/calendar-feed/:file', 'GET /api/v1/health', 'POST /api/v1/session']);
   });
   it('has an example to be tried with', () => {
     expect(guarded.map(nameOf).filter((name) => !requests[name])).toEqual([]);
@@ -118,7 +118,7 @@ describe.each(
 describe('lists', () => {
   it('show rows of the own plants only, though others have some', async () => {
     const { admin } = ground;
-    const lists = ['lines', 'stages', 'tools', 'cost-rates', 'standard-costs', 'failures', 'production'];
+    const lists = ['lines', 'stages', 'tools', 'cost-rates', 'standard-costs', 'failures', 'production', 'actions'];
     for (const name of lists) {
       for (const plantId of [own, foreign]) {
         const example = requests[`POST /api/v1/${name}`]!;

@@ -6,7 +6,7 @@ export interface Received {
   to: string[];
   messageId: string;
   subject: string;
-  /** the mail as it came over the wire */
+  /** the mail as it came over the wire, broken lines joined */
   text: string;
 }
 
@@ -42,7 +42,7 @@ export async function startMailServer(port = 0): Promise<MailServer> {
           to: session.envelope.rcptTo.map(({ address }) => address),
           messageId: header(text, 'Message-ID'),
           subject: header(text, 'Subject'),
-          text,
+          text: text.replaceAll('=\r\n', ''),
         });
         if (!mail.breakOff) return done();
         mail.breakOff = false;

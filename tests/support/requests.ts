@@ -2,6 +2,7 @@
 import type { Endpoint } from '#contracts/shared/endpoint.ts';
 import { type Answer, type Asker, createTestApp, type TestApp } from './app.ts';
 import { makePlant } from './master-data.ts';
+import { actionRequests, noticeRequests } from './requests/actions.ts';
 import { analysisRequests } from './requests/analyses.ts';
 import { evidenceRequests } from './requests/evidence.ts';
 import type { Example, Ground, Request } from './requests/example.ts';
@@ -17,6 +18,8 @@ export const requests: Record<string, Example> = {
   ...peopleRequests,
   ...reportRequests,
   ...importRequests,
+  ...actionRequests,
+  ...noticeRequests,
   ...analysisRequests,
   ...evidenceRequests,
   ...forceRequests,

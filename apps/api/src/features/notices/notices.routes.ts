@@ -9,7 +9,7 @@ import { changePreferences, readPreferences } from './preferences.service.ts';
 
 export function notices(app: FastifyInstance): void {
   const { db, config } = app;
-  const mailSetUp = config.mail !== null;
+  const isMailSetUp = () => config.mail !== null;
 
   bind(app, contract.listNotices, ({ actor, query }) => queries.listNotices(db, actor, query));
   bind(app, contract.countNotices, ({ actor }) => queries.countUnread(db, actor));
@@ -18,12 +18,12 @@ export function notices(app: FastifyInstance): void {
   });
   bind(app, contract.readAllNotices, async ({ actor, at }) => void (await queries.markRead(db, actor, at)));
 
-  bind(app, contract.noticePreferences, ({ actor }) => readPreferences(db, actor, mailSetUp));
+  bind(app, contract.noticePreferences, ({ actor }) => readPreferences(db, actor, isMailSetUp()));
   bind(app, contract.changeNoticePreferences, ({ body, write }) => write((unit) => changePreferences(unit, body)));
 
   bind(app, contract.mailSummary, async ({ actor }) => {
     requireGroup(actor, 'people.read');
-    return { ...(await queries.mailSummary(db)), mailSetUp };
+    return { ...(await queries.mailSummary(db)), mailSetUp: isMailSetUp() };
   });
   bind(app, contract.retryMail, ({ write }) => write(retryMail));
 }
