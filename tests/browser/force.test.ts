@@ -37,7 +37,7 @@ afterAll(() => dashboard.close());
 test('the overview names who falls short, opens the terminal, and a weak sample leads to the reports of its tool', async () => {
   const page = await dashboard.signIn('engineer');
   await page.goto('/force');
-  await page.getByText('falls short of it').waitFor();
+  await page.getByText('falls short with AP-2 (LIS)').waitFor();
   await expectAccessible(page);
   await page.getByRole('link', { name: 'TC-09L · Retention force' }).click();
   await page.getByRole('heading', { name: 'Retention force of TC-09L', level: 1 }).waitFor();
