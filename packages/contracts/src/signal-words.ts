@@ -2,7 +2,16 @@
 import type { Locale } from './shared/scalars.ts';
 import type { Signal, SignalFound } from './signals.ts';
 
-const words = {
+interface Words extends Record<SignalFound['kind'], (names: SignalFound['names']) => string> {
+  at: (plant: string) => string;
+  over: string;
+  counted: (observed: string, expected: string) => string;
+  ratio: (ratio: string, low: string, high: string) => string;
+  since: (day: string, low: string, high: string) => string;
+  fell: (day: string) => string;
+}
+
+const words: Record<Locale, Words> = {
   en: {
     plant: ({ plant }) => `Plant ${plant}`,
     housing: ({ housing }) => `Housing ${housing}`,
@@ -12,13 +21,13 @@ const words = {
     housingLot: ({ housingLot }) => `Housing lot ${housingLot}`,
     fixturePosition: ({ tool, fixturePosition }) => `Position ${fixturePosition} of fixture ${tool}`,
     cavity: ({ housing, cavity }) => `Cavity ${cavity} of housing ${housing}`,
-    at: (plant: string) => ` at ${plant}`,
+    at: (plant) => ` at ${plant}`,
     over: ', over several plants',
     counted: (observed: string, expected: string) => `${observed} reports where ${expected} were to be expected`,
-    ratio: (ratio: string, low: string, high: string) => `about ${ratio} times as many (${low} to ${high})`,
-    since: (day: string, low: string, high: string) =>
+    ratio: (ratio, low, high) => `about ${ratio} times as many (${low} to ${high})`,
+    since: (day, low, high) =>
       low === high ? `since the week of ${day}` : `since the week of ${day} (between ${low} and ${high})`,
-    fell: (day: string) => `fewer again since the week of ${day}`,
+    fell: (day) => `fewer again since the week of ${day}`,
   },
   de: {
     plant: ({ plant }) => `Werk ${plant}`,
@@ -29,15 +38,15 @@ const words = {
     housingLot: ({ housingLot }) => `Gehäusecharge ${housingLot}`,
     fixturePosition: ({ tool, fixturePosition }) => `Platz ${fixturePosition} der Prüfaufnahme ${tool}`,
     cavity: ({ housing, cavity }) => `Kammer ${cavity} des Gehäuses ${housing}`,
-    at: (plant: string) => ` in ${plant}`,
+    at: (plant) => ` in ${plant}`,
     over: ', über mehrere Werke',
     counted: (observed: string, expected: string) => `${observed} Meldungen, wo ${expected} zu erwarten waren`,
-    ratio: (ratio: string, low: string, high: string) => `etwa ${ratio}-mal so viele (${low} bis ${high})`,
-    since: (day: string, low: string, high: string) =>
+    ratio: (ratio, low, high) => `etwa ${ratio}-mal so viele (${low} bis ${high})`,
+    since: (day, low, high) =>
       low === high ? `seit der Woche ab ${day}` : `seit der Woche ab ${day} (zwischen ${low} und ${high})`,
-    fell: (day: string) => `seit der Woche ab ${day} wieder weniger`,
+    fell: (day) => `seit der Woche ab ${day} wieder weniger`,
   },
-} as const satisfies Record<Locale, Record<SignalFound['kind'], (names: SignalFound['names']) => string> & object>;
+};
 
 /** What is combined, such as “Tool AP-1 at LEJ”. */
 export function signalName({ kind, names }: Pick<SignalFound, 'kind' | 'names'>, locale: Locale): string {

@@ -98,7 +98,6 @@ export type Silence = z.infer<typeof Silence>;
 
 export const Signals = AnalysisHead.extend({
   falseDiscoveryRate: z.number(),
-  atLeast: z.number().describe('ratios up to this are not called a signal'),
   lookedBack: Day.describe('first day that the dating of changes looks at'),
   tested: z.int(),
   withoutExpectation: z.int(),

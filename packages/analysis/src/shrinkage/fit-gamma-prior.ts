@@ -3,8 +3,8 @@ import type { GammaPart, ObservedExpected } from './gamma-mixture.ts';
 
 const golden = (Math.sqrt(5) - 1) / 2;
 
-/** Largest value of a function with one peak between two limits, by golden section. */
-function peak(f: (x: number) => number, from: number, to: number): { at: number; value: number } {
+/** Where a function with one peak between two limits is largest, by golden section. */
+function peak(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
   let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
   let [atLeft, atRight] = [f(left), f(right)];
@@ -19,7 +19,7 @@ function peak(f: (x: number) => number, from: number, to: number): { at: number;
       atRight = f(right);
     }
   }
-  return { at: (low + high) / 2, value: Math.max(atLeft, atRight) };
+  return (low + high) / 2;
 }
 
 const smallestShape = 1e-3;
@@ -29,7 +29,8 @@ const largestShape = 1e5;
 /**
  * The gamma prior that fits many combinations best: how much their true ratios vary around the usual one.
  *
- * Maximum likelihood of the negative binomial counts over ln(rate) within ln(shape), golden section each.
+ * Maximum likelihood of the negative binomial counts: over ln(shape) by golden section, and for each shape over ln(rate) by
+ * Newton's method, whose equation has one root.
  * Source: the gamma-Poisson (negative binomial) model; Greenwood M. and Yule G.U. (1920) J. R. Statist. Soc. 83:255-279.
  *
  * @param combinations all of them, also those with no failure: leaving out zeros makes the usual ratio too high
@@ -53,13 +54,34 @@ export function fitGammaPrior(combinations: readonly ObservedExpected[]): GammaP
     for (const one of combinations) sum -= (shape + one.observed) * Math.log(rate + one.expected);
     return sum;
   };
+  /** ln of the rate for which Σ (shape + x) rate / (rate + expected) = n shape, from a start near it. */
+  const bestRate = (shape: number, start: number): number => {
+    let logRate = start;
+    for (let round = 0; round < 60; round++) {
+      const rate = Math.exp(logRate);
+      let [excess, slope] = [-combinations.length * shape, 0];
+      for (const one of combinations) {
+        const part = ((shape + one.observed) * rate) / (rate + one.expected);
+        excess += part;
+        slope += (part * one.expected) / (rate + one.expected);
+      }
+      const step = Math.max(-1, Math.min(1, excess / slope));
+      logRate -= step;
+      if (Math.abs(step) < 1e-9) break;
+    }
+    return logRate;
+  };
   const usual = Math.log(expected / observed);
-  const bestRate = (logShape: number) =>
-    peak((logRate) => ofRate(Math.exp(logShape), Math.exp(logRate)), logShape + usual - 5, logShape + usual + 5);
+  let lead = 0;
+  const rateFor = (logShape: number): number => {
+    const logRate = bestRate(Math.exp(logShape), logShape + usual + lead);
+    lead = logRate - logShape - usual;
+    return logRate;
+  };
   const logShape = peak(
-    (candidate) => ofShape(Math.exp(candidate)) + bestRate(candidate).value,
+    (candidate) => ofShape(Math.exp(candidate)) + ofRate(Math.exp(candidate), Math.exp(rateFor(candidate))),
     Math.log(smallestShape),
     Math.log(largestShape),
-  ).at;
-  return { weight: 1, shape: Math.exp(logShape), rate: Math.exp(bestRate(logShape).at) };
+  );
+  return { weight: 1, shape: Math.exp(logShape), rate: Math.exp(rateFor(logShape)) };
 }

@@ -110,9 +110,10 @@ function largestRatio(counts: readonly number[], exposures: readonly number[]): 
   const total = counts.at(-1)!;
   const all = exposures.at(-1)!;
   const part = (x: number, t: number): number => (x === 0 ? 0 : x * Math.log(x / t));
-  let best = 0;
+  const unchanged = part(total, all);
+  let best = unchanged;
   for (let i = 0; i < counts.length - 1; i++) {
     best = Math.max(best, part(counts[i]!, exposures[i]!) + part(total - counts[i]!, all - exposures[i]!));
   }
-  return 2 * (best - part(total, all));
+  return 2 * (best - unchanged);
 }

@@ -1,19 +1,15 @@
 /** Every combination that could be a signal, with what its production or its equal share lets expect. Pure. */
-import type { Combination } from '#analysis/signals/find-signals.ts';
 import type { Made } from '#api/features/analyses/exposure.service.ts';
+import { type Candidate, candidate } from './candidate.ts';
 import type { Counted, CountedSet } from './counts.queries.ts';
 import type { Master } from './master.queries.ts';
-import { keyOf, type Member } from './members.ts';
-
-export interface Candidate extends Combination {
-  member: Member;
-  basis: 'exposure' | 'share';
-  /** members that share, where production says nothing */
-  peers: number | null;
-}
+import type { Member } from './members.ts';
+import { ofTools } from './of-tools.ts';
+import type { CountedTool } from './tools.queries.ts';
 
 export interface Facts {
   counted: Record<CountedSet, Counted[]>;
+  tools: readonly CountedTool[];
   byHousing: readonly Made[];
   byTerminal: readonly Made[];
   master: Master;
@@ -23,15 +19,6 @@ export interface Facts {
 
 const sum = (rows: readonly { reports: number }[]) => rows.reduce((all, { reports }) => all + reports, 0);
 const made = (rows: readonly { terminals: number }[]) => rows.reduce((all, { terminals }) => all + terminals, 0);
-
-const candidate = (
-  dimension: string,
-  member: Member,
-  observed: number,
-  expected: number,
-  basis: Candidate['basis'],
-  peers: number | null,
-): Candidate => ({ key: keyOf(member), dimension, member, observed, expected, basis, peers });
 
 /** Plants against the rate of all of them. */
 function ofPlants({ counted, byHousing, plants }: Facts): Candidate[] {
@@ -115,12 +102,7 @@ export function combinationsOf(facts: Facts): Candidate[] {
     ...ofPlants(facts),
     ...ofParts('housing', counted.housing, facts.byHousing, facts),
     ...ofParts('terminal', counted.terminal, facts.byTerminal, facts),
-    ...shared(
-      'tool',
-      counted.tool,
-      (row) => kindOf(row) && `${row.plant_id} ${kindOf(row)}`,
-      (row) => ({ kind: 'tool', plant: row.plant_id!, tool: row.tool_id! }),
-    ),
+    ...ofTools(facts.tools, facts.byTerminal, master),
     ...shared(
       'lot',
       counted.lot,

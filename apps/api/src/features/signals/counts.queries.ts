@@ -8,7 +8,6 @@ const sets = {
   plant: 0b0111_1111,
   housing: 0b0011_1111,
   terminal: 0b0101_1111,
-  tool: 0b0110_1111,
   lot: 0b1111_0111,
   housingLot: 0b1111_1011,
   fixturePosition: 0b0110_1101,
@@ -44,7 +43,7 @@ export async function countSets({ db, filter, scope }: Asked): Promise<Record<Co
         case when grouping(f.reel_lot) = 0 then any_value(f.terminal_id) when grouping(f.housing_lot) = 0 then any_value(f.housing_id) end as of_part,
         count(*)::int as reports
       from failure_fact f where ${filterWhere(filter, scope)}
-      group by grouping sets ((f.plant_id), (f.plant_id, f.housing_id), (f.plant_id, f.terminal_id), (f.plant_id, f.tool_id), (f.reel_lot),
+      group by grouping sets ((f.plant_id), (f.plant_id, f.housing_id), (f.plant_id, f.terminal_id), (f.reel_lot),
         (f.housing_lot), (f.plant_id, f.tool_id, f.fixture_position), (f.housing_id, f.cavity))`,
     Row,
   );

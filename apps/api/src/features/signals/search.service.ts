@@ -4,11 +4,13 @@ import { type ExplainedSignal, explainSignals } from '#analysis/signals/explain-
 import { findSignals } from '#analysis/signals/find-signals.ts';
 import type { Asked } from '#api/features/analyses/asked.service.ts';
 import { type MadeOn, madeBy, madeOn } from '#api/features/analyses/exposure.service.ts';
-import { type Candidate, combinationsOf } from './combinations.ts';
+import type { Candidate } from './candidate.ts';
+import { combinationsOf } from './combinations.ts';
 import { countSets } from './counts.queries.ts';
 import { type Master, readMaster } from './master.queries.ts';
 import { type Matched, matchedByWeek } from './matched.queries.ts';
 import { holds } from './members.ts';
+import { countTools } from './tools.queries.ts';
 
 export const falseDiscoveryRate = 0.1;
 /** Worked out: of the largest plain excess. */
@@ -37,14 +39,15 @@ const evidence = ({ observed, expected }: FoundSignal) =>
 /** Looks for what fails more than it should, tells echoes from origins, and counts both by week. */
 export async function searchSignals(asked: Asked): Promise<Search> {
   const { period, own } = asked;
-  const [counted, byHousing, byTerminal, master] = await Promise.all([
+  const [counted, tools, byHousing, byTerminal, master] = await Promise.all([
     countSets(asked),
+    countTools(asked),
     madeBy(asked, period, 'housing'),
     madeBy(asked, period, 'terminal'),
     readMaster(asked),
   ]);
   const plants = asked.plants.map(({ id }) => id);
-  const candidates = combinationsOf({ counted, byHousing, byTerminal, master, plants });
+  const candidates = combinationsOf({ counted, tools, byHousing, byTerminal, master, plants });
   const { signals, tested, withoutExpectation, more } = findSignals(candidates, {
     falseDiscoveryRate,
     most: candidatesWorkedOut,
