@@ -15,8 +15,10 @@ import { listRoutes } from './platform/route-list.ts';
 import { identify } from './platform/session.ts';
 import { serveWeb } from './platform/static-web.ts';
 import './platform/types.ts';
+import { actions } from './features/actions/actions.routes.ts';
 import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
+import { complaints } from './features/complaints/complaints.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { force } from './features/force/force.routes.ts';
@@ -27,6 +29,7 @@ import { maturity } from './features/maturity/maturity.routes.ts';
 import { notices } from './features/notices/notices.routes.ts';
 import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
+import { plantCalendar } from './features/plant-calendar/plant-calendar.routes.ts';
 import { production } from './features/production/production.routes.ts';
 import { signals } from './features/signals/signals.routes.ts';
 import { week } from './features/week/week.routes.ts';
@@ -46,13 +49,16 @@ const features: ((app: FastifyInstance) => void)[] = [
   maturity,
   gates,
   whatIf,
+  actions,
   failures,
   evidence,
+  complaints,
   photos,
   production,
   force,
   imports,
   masterData,
+  plantCalendar,
   people,
   notices,
   audit,

@@ -7,6 +7,7 @@ import { sendMail } from './platform/mail/send.ts';
 /** What the service does by the clock. */
 export const jobs: readonly Job[] = [
   { name: 'send-mail', cron: '* * * * *', run: sendMail },
+  { name: 'escalate-clocks', cron: '* * * * *', run: escalateClocks },
   { name: 'watch-effects', cron: '*/5 * * * *', run: watchEffects },
   { name: 'remind-owners', cron: '*/15 * * * *', run: remindOwners },
 ];

@@ -8,5 +8,14 @@ export const noticeKinds = [
   'action_overdue',
   'action_recurrence',
   'effect_verdict',
+  'complaint_safety',
+  'complaint_owner',
+  'clock_handed_over',
+  'clock_short',
+  'clock_urgent',
+  'consent_asked',
+  'consent_answered',
+  'containment_alert',
+  'containment_answer',
 ] as const;
 export type NoticeKind = (typeof noticeKinds)[number];

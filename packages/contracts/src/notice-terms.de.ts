@@ -28,15 +28,59 @@ export const noticeTerms: Readonly<Record<NoticeKind, NoticeWords>> = {
   },
   action_recurrence: {
     title: 'Nach Maßnahme {number} ist es wieder passiert',
-    text: 'Meldung {report} hat dasselbe Teil, dieselbe Ursache und dasselbe Werkzeug und wurde nach dem Sauberpunkt von „{title}“ gebaut. {outcome}',
+    text: 'Dasselbe Teil, dieselbe Ursache und dasselbe Werkzeug, gebaut nach dem Sauberpunkt von „{title}“: {reports}. {outcome}',
   },
   effect_verdict: {
     title: 'Wirkung von Maßnahme {number}: {verdict}',
     text: '„{title}“: {verdict}. Vor dem Weitergeben die Zahlen ansehen.',
   },
+  complaint_safety: {
+    title: 'Sicherheitsrelevante Reklamation {number}',
+    text: '{customer}: „{title}“. Sehen Sie sie sich jetzt an und bestätigen Sie das. Über Versand oder Rückruf wird hier nichts entschieden.',
+  },
+  complaint_owner: {
+    title: 'Reklamation {number} liegt bei Ihnen',
+    text: '{customer}: „{title}“. Die Antwortfristen laufen.',
+  },
+  clock_handed_over: {
+    title: 'Eine Antwort zu {number} liegt bei Ihnen: {reply}',
+    text: '{by} hat sie Ihnen übergeben. Sie ist am {due} um {time} Uhr Werkszeit fällig.',
+  },
+  clock_short: {
+    title: '{number}: Die Zeit für „{reply}“ wird knapp',
+    text: '{customer}: „{title}“. Weniger als ein Viertel der Arbeitszeit bleibt: fällig am {due} um {time} Uhr Werkszeit.',
+  },
+  clock_urgent: {
+    title: '{number}: „{reply}“ droht zu spät zu kommen',
+    text: '{customer}: „{title}“. {owner} schuldet die Antwort bis {due}, {time} Uhr Werkszeit; weniger als ein Zehntel der Arbeitszeit bleibt.',
+  },
+  consent_asked: {
+    title: 'Ihre Zustimmung wird erbeten: {number}',
+    text: '{by}: „{reason}“. Eine sicherheitsrelevante Reklamation braucht das Wort einer zweiten Person.',
+  },
+  consent_answered: {
+    title: '{number}: {answer}',
+    text: '{by} hat Ihre Anfrage beantwortet.',
+  },
+  containment_alert: {
+    title: 'Werk {from} hält Teile zurück, die auch Ihres betreffen können',
+    text: '{number}: {parts}. Prüfen Sie Ihren Bestand und antworten Sie, ob Ihr Werk betroffen ist.',
+  },
+  containment_answer: {
+    title: '{number}: Werk {from} antwortet',
+    text: '{affected}: „{answer}“',
+  },
 };
 
 export const noticeFacts: Readonly<Record<string, string>> = {
+  reply_first_reply: 'erste Antwort',
+  reply_containment: 'Eindämmung',
+  reply_cause: 'Ursache',
+  reply_corrective_action: 'Abstellmaßnahme',
+  consent_given: 'Zustimmung erteilt',
+  consent_refused: 'Zustimmung verweigert',
+  affected: 'Betroffen',
+  not_affected: 'Nicht betroffen',
   reopened: 'Die Maßnahme ist wieder offen.',
   told: 'Die Maßnahme bleibt, wie sie ist.',
   held: 'hat gewirkt',
