@@ -11,12 +11,14 @@ import { importRequests } from './requests/imports.ts';
 import { masterDataRequests } from './requests/master-data.ts';
 import { peopleRequests } from './requests/people.ts';
 import { reportRequests } from './requests/reports.ts';
+import { reviewRequests } from './requests/review.ts';
 import { whatIfRequests } from './requests/what-if.ts';
 
 export const requests: Record<string, Example> = {
   ...masterDataRequests,
   ...peopleRequests,
   ...reportRequests,
+  ...reviewRequests,
   ...importRequests,
   ...actionRequests,
   ...noticeRequests,

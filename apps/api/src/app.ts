@@ -18,12 +18,15 @@ import './platform/types.ts';
 import { actions } from './features/actions/actions.routes.ts';
 import { analyses } from './features/analyses/analyses.routes.ts';
 import { audit } from './features/audit/audit.routes.ts';
+import { cases } from './features/cases/cases.routes.ts';
+import { charts } from './features/charts/charts.routes.ts';
 import { complaints } from './features/complaints/complaints.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { force } from './features/force/force.routes.ts';
 import { gates } from './features/gates/gates.routes.ts';
 import { imports } from './features/imports/imports.routes.ts';
+import { lessons } from './features/lessons/lessons.routes.ts';
 import { masterData } from './features/master-data/master-data.routes.ts';
 import { maturity } from './features/maturity/maturity.routes.ts';
 import { notices } from './features/notices/notices.routes.ts';
@@ -31,6 +34,7 @@ import { people } from './features/people/people.routes.ts';
 import { photos } from './features/photos/photos.routes.ts';
 import { plantCalendar } from './features/plant-calendar/plant-calendar.routes.ts';
 import { production } from './features/production/production.routes.ts';
+import { review } from './features/review/review.routes.ts';
 import { signals } from './features/signals/signals.routes.ts';
 import { week } from './features/week/week.routes.ts';
 import { whatIf } from './features/what-if/what-if.routes.ts';
@@ -44,7 +48,9 @@ export interface AppOptions {
 /** The features, in the order of the navigation. */
 const features: ((app: FastifyInstance) => void)[] = [
   week,
+  review,
   analyses,
+  charts,
   signals,
   maturity,
   gates,
@@ -53,6 +59,8 @@ const features: ((app: FastifyInstance) => void)[] = [
   failures,
   evidence,
   complaints,
+  cases,
+  lessons,
   photos,
   production,
   force,

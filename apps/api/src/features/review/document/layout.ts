@@ -15,6 +15,8 @@ export interface Column {
   /** points, a share of what is left (`*`), or as wide as its text (`auto`) */
   width: number | '*' | 'auto';
   end?: boolean;
+  /** never broken into lines */
+  whole?: boolean;
 }
 
 const drawn = (cell: Cell) => {
@@ -39,7 +41,10 @@ const rules = {
 };
 
 export const table = (columns: readonly Column[], rows: readonly (readonly Cell[])[]): Content => {
-  const aligned = (place: number) => (columns[place]?.end ? { alignment: 'right' as const } : {});
+  const aligned = (place: number) => ({
+    ...(columns[place]?.end && { alignment: 'right' as const }),
+    ...(columns[place]?.whole && { noWrap: true }),
+  });
   return {
     table: {
       headerRows: 1,

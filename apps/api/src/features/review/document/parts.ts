@@ -22,10 +22,17 @@ const rest = ({ words, format }: Language, all: number, room: number): Content[]
 const section = ({ words }: Language, name: ReviewPart, body: readonly Content[]): Content =>
   part(words.part[name], words.about[name], body.length > 0 ? body : [line(words.nothing[name])]);
 
+const whole: readonly string[] = ['number', 'due', 'complaint', 'report'];
 const cols = (
   { words: { column } }: Language,
   ...columns: [keyof typeof column, Column['width'], boolean?][]
-): Column[] => columns.map(([name, width, end]) => ({ title: column[name], width, ...(end && { end }) }));
+): Column[] =>
+  columns.map(([name, width, end]) => ({
+    title: column[name],
+    width,
+    ...(end && { end }),
+    ...(whole.includes(name) && { whole: true }),
+  }));
 
 const money =
   ({ format }: Language, currency: string, estimated: boolean) =>
