@@ -4,7 +4,7 @@ import { recordChange } from '#api/platform/audit.ts';
 import { newId } from '#api/platform/ids.ts';
 import { changedMeanwhile, problem } from '#api/platform/problems.ts';
 import type { Unit } from '#api/platform/unit.ts';
-import type { WhyTree } from '#contracts/case-parts.ts';
+import type { Discipline, WhyTree } from '#contracts/case-parts.ts';
 import type { CaseHeader, NewCase } from '#contracts/cases.ts';
 import { isSafetyRelevant, readParts, takeCaseNumber } from './cases.repository.ts';
 import { requireHeader, requireUnused } from './links.service.ts';
@@ -101,7 +101,7 @@ export async function dropCase(unit: Unit, id: string, version: number, reason: 
   });
 }
 
-export async function addComment(unit: Unit, id: string, discipline: number, text: string) {
+export async function addComment(unit: Unit, id: string, discipline: Discipline, text: string) {
   const found = await lockForWrite(unit, 'cases.write', id);
   if (found.state === 'dropped') throw problem('conflict', 'The case was dropped and stays as it is.');
   const comment = { id: newId(), discipline, text };

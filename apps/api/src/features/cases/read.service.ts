@@ -68,33 +68,31 @@ export async function documentsOf(tx: Tx, caseId: string): Promise<KeptDocument[
 }
 
 /** The whole case as its own plant sees it, from one moment. */
-export async function readCase(db: Database, actor: Actor, id: string): Promise<Case> {
-  return db.prisma.$transaction(
-    async (tx) => {
-      const found = await findCase(tx, actor, id);
-      const row = await txOne(tx, rowsSql([sql`c.id = ${id}::uuid`]), RowOf);
-      const { signed: _, reports: __, complaints: ___, ...head } = row!;
-      const parts = await readParts(tx, id);
-      const facts = await readFacts(tx, id, parts);
-      return {
-        ...head,
-        dropReason: found.dropReason,
-        complaints: await complaintsOf(tx, id),
-        reports: await reportsOf(tx, id),
-        parts: Object.fromEntries(
-          partNames.map((name) => [name, { ...parts[name], changedAt: iso(parts[name].changedAt) }]),
-        ) as Case['parts'],
-        disciplines: disciplines.map((discipline) => stateOf(facts, parts, discipline)),
-        signatures: await signaturesOf(tx, id),
-        comments: await commentsOf(tx, id),
-        attachments: await attachmentsOf(tx, id),
-        documents: await documentsOf(tx, id),
-        readAcross: await askedOf(tx, id),
-        version: found.version,
-      };
-    },
-    { isolationLevel: 'RepeatableRead' },
-  );
+export const readCase = (db: Database, actor: Actor, id: string): Promise<Case> =>
+  db.prisma.$transaction((tx) => readCaseIn(tx, actor, id), { isolationLevel: 'RepeatableRead' });
+
+export async function readCaseIn(tx: Tx, actor: Actor, id: string): Promise<Case> {
+  const found = await findCase(tx, actor, id);
+  const row = await txOne(tx, rowsSql([sql`c.id = ${id}::uuid`]), RowOf);
+  const { signed: _, reports: __, complaints: ___, ...head } = row!;
+  const parts = await readParts(tx, id);
+  const facts = await readFacts(tx, id, parts);
+  return {
+    ...head,
+    dropReason: found.dropReason,
+    complaints: await complaintsOf(tx, id),
+    reports: await reportsOf(tx, id),
+    parts: Object.fromEntries(
+      partNames.map((name) => [name, { ...parts[name], changedAt: iso(parts[name].changedAt) }]),
+    ) as Case['parts'],
+    disciplines: disciplines.map((discipline) => stateOf(facts, parts, discipline)),
+    signatures: await signaturesOf(tx, id),
+    comments: await commentsOf(tx, id),
+    attachments: await attachmentsOf(tx, id),
+    documents: await documentsOf(tx, id),
+    readAcross: await askedOf(tx, id),
+    version: found.version,
+  };
 }
 
 /** Every change of the case, newest first. */

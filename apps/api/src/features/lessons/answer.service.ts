@@ -7,7 +7,7 @@ import type { AskedReadAcross, answerReadAcross } from '#contracts/lessons.ts';
 import type { Output } from '#contracts/shared/endpoint.ts';
 import { findAsked } from './lessons.queries.ts';
 
-type Answer = Output<typeof answerReadAcross.body>;
+type Answer = NonNullable<Output<typeof answerReadAcross.body>>;
 
 /** The answer of the plant that was asked; the last one holds. Where it applies, an action of the plant is opened. */
 export async function answerAsked(unit: Unit, id: string, version: number, answer: Answer): Promise<AskedReadAcross> {

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, type ReadStream } from 'node:fs';
-import { access, mkdir, open, rename } from 'node:fs/promises';
+import { access, mkdir, open, readFile, rename } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { newId } from '#api/platform/ids.ts';
 import { notFound } from '#api/platform/problems.ts';
@@ -38,6 +38,12 @@ export async function storePhoto(folder: string, full: Uint8Array, small: Uint8A
   await writeDurably(path, full);
   await syncFolder(dirname(path));
   return name;
+}
+
+export async function readPhoto(folder: string, name: string): Promise<Buffer> {
+  return readFile(pathOf(folder, name, 'full')).catch(() => {
+    throw notFound('photo file');
+  });
 }
 
 export async function openPhoto(folder: string, name: string, size: Size): Promise<ReadStream> {
