@@ -21,6 +21,7 @@ import { audit } from './features/audit/audit.routes.ts';
 import { cases } from './features/cases/cases.routes.ts';
 import { charts } from './features/charts/charts.routes.ts';
 import { complaints } from './features/complaints/complaints.routes.ts';
+import { containment } from './features/containment/containment.routes.ts';
 import { evidence } from './features/evidence/evidence.routes.ts';
 import { failures } from './features/failures/failures.routes.ts';
 import { force } from './features/force/force.routes.ts';
@@ -59,6 +60,7 @@ const features: ((app: FastifyInstance) => void)[] = [
   failures,
   evidence,
   complaints,
+  containment,
   cases,
   lessons,
   photos,
