@@ -14,6 +14,8 @@ const enums = new Map(
     [...(words as string).matchAll(/'([^']*)'/g)].map(([, word]) => word),
   ]),
 );
+for (const [, name, word] of sql.matchAll(/ALTER TYPE (\w+) ADD VALUE '([^']*)'/gi))
+  enums.get(name as string)?.push(word);
 
 const vocabularies: Record<string, readonly string[]> = {
   role: roles,
@@ -30,6 +32,8 @@ const vocabularies: Record<string, readonly string[]> = {
   cost_rate_kind: taxonomy.costRateKinds,
   import_kind: taxonomy.importKinds,
   import_state: importStates,
+  force_kind: taxonomy.forceKinds,
+  force_unit: taxonomy.forceUnits,
 };
 
 describe('the words of the database', () => {

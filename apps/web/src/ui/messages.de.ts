@@ -2,6 +2,7 @@ export const messages: MessageCatalogue['ui'] = {
   problem: {
     heading: 'Das hat nicht geklappt',
     retry: 'Noch einmal versuchen',
+    inEnglish: 'Der Dienst sagt dazu auf Englisch:',
     fields: 'Was zu berichtigen ist',
     title: {
       unreachable: 'Der Server ist nicht erreichbar',

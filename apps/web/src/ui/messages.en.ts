@@ -2,6 +2,7 @@ export const messages = {
   problem: {
     heading: 'That did not work',
     retry: 'Try again',
+    inEnglish: 'The service says:',
     fields: 'What to correct',
     title: {
       unreachable: 'The server cannot be reached',

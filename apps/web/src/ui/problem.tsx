@@ -15,6 +15,8 @@ interface Words {
   title: string;
   /** What to do about it: our words where the code says all, else the API's, which name the case. */
   text: string;
+  /** The API speaks English; said where the person reads another language. */
+  foreign: boolean;
 }
 
 const useProblemWords = (): ((error: unknown) => Words) => {
@@ -22,26 +24,31 @@ const useProblemWords = (): ((error: unknown) => Words) => {
   return (error) => {
     const title: string = `problem.title.${codeOf(error)}`;
     const text: string = `problem.text.${codeOf(error)}`;
+    const known = i18n.exists(text, { ns: 'ui' });
     const detail = error instanceof Error ? error.message : String(error);
     return {
       title: i18n.exists(title, { ns: 'ui' }) ? t(title as 'problem.title.unreachable') : t('problem.heading'),
-      text: i18n.exists(text, { ns: 'ui' }) ? t(text as 'problem.text.unreachable') : detail,
+      text: known ? t(text as 'problem.text.unreachable') : detail,
+      foreign: !known && i18n.language !== 'en',
     };
   };
 };
 
 export const ProblemNote = ({ error, onRetry }: { error: unknown; onRetry?: () => void }) => {
   const { t } = useTranslation('ui');
-  const { title, text } = useProblemWords()(error);
+  const { title, text, foreign } = useProblemWords()(error);
   const errors = error instanceof ProblemError ? (error.problem.errors ?? []) : [];
   return (
     <Alert role="alert" my="sm" color="red.9" variant="outline" icon={<IconAlertTriangle aria-hidden />} title={title}>
-      <Text size="sm">{text}</Text>
+      {foreign && <Text size="sm">{t('problem.inEnglish')}</Text>}
+      <Text size="sm" lang={foreign ? 'en' : undefined}>
+        {text}
+      </Text>
       {errors.length > 0 && (
         <List size="sm" mt="xs" aria-label={t('problem.fields')}>
           {errors.map((field) => (
             <List.Item key={`${field.path}:${field.message}`}>
-              <strong>{field.path}</strong>: {field.message}
+              <strong>{field.path}</strong>: <span lang="en">{field.message}</span>
             </List.Item>
           ))}
         </List>
