@@ -60,7 +60,7 @@ export const ChartsQuery = AnalysisFilter.extend({
     .pipe(z.union([z.literal(8), z.literal(9)]))
     .default(8)
     .describe('points in a row on one side that make a level shift'),
-  shift: z.coerce
+  cusumShift: z.coerce
     .number()
     .min(0.25)
     .max(3)
