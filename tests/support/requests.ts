@@ -4,6 +4,7 @@ import { type Answer, type Asker, createTestApp, type TestApp } from './app.ts';
 import { makePlant } from './master-data.ts';
 import { actionRequests, noticeRequests } from './requests/actions.ts';
 import { analysisRequests } from './requests/analyses.ts';
+import { caseRequests } from './requests/cases.ts';
 import { evidenceRequests } from './requests/evidence.ts';
 import type { Example, Ground, Request } from './requests/example.ts';
 import { forceRequests } from './requests/force.ts';
@@ -24,6 +25,7 @@ export const requests: Record<string, Example> = {
   ...noticeRequests,
   ...analysisRequests,
   ...evidenceRequests,
+  ...caseRequests,
   ...forceRequests,
   ...whatIfRequests,
 };
