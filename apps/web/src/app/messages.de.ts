@@ -15,6 +15,7 @@ export const messages: MessageCatalogue['app'] = {
   },
   pages: {
     week: 'Woche',
+    review: 'Besprechung',
     failures: 'Fehler',
     record: 'Erfassen',
     causes: 'Ursachen',
@@ -24,6 +25,7 @@ export const messages: MessageCatalogue['app'] = {
     whatIf: 'Was wäre wenn',
     suggestion: 'Trefferquote',
     force: 'Kräfte',
+    actions: 'Maßnahmen',
     production: 'Produktion',
     imports: 'Importe',
     masterData: 'Stammdaten',

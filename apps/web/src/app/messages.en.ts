@@ -15,6 +15,7 @@ export const messages = {
   },
   pages: {
     week: 'Week',
+    review: 'Review',
     failures: 'Failures',
     record: 'Record',
     causes: 'Causes',
@@ -24,6 +25,7 @@ export const messages = {
     whatIf: 'What-if',
     suggestion: 'Hit rate',
     force: 'Forces',
+    actions: 'Actions',
     production: 'Production',
     imports: 'Imports',
     masterData: 'Master data',

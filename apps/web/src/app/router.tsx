@@ -1,5 +1,6 @@
 /** The table of contents: every page of the dashboard. */
 import { createRouter } from '@tanstack/react-router';
+import { actionRoute, actionsRoute } from '#web/features/actions/routes.ts';
 import { auditRoute } from '#web/features/audit/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
@@ -10,8 +11,10 @@ import { gatesRoute } from '#web/features/gates/routes.ts';
 import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
 import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
 import { maturityRoute } from '#web/features/maturity/routes.ts';
+import { noticesRoute } from '#web/features/notices/routes.ts';
 import { peopleRoute, tokensRoute } from '#web/features/people/routes.ts';
 import { productionRoute } from '#web/features/production/routes.ts';
+import { keptReviewRoute, reviewRoute } from '#web/features/review/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
 import { editWhatIfRoute, newWhatIfRoute, whatIfRoute, whatIfsRoute } from '#web/features/what-if/routes.ts';
@@ -40,6 +43,8 @@ const routeTree = root.addChildren([
     tokensRoute,
     auditRoute,
     weekRoute,
+    reviewRoute,
+    keptReviewRoute,
     causesRoute,
     escapesRoute,
     gatesRoute,
@@ -51,6 +56,9 @@ const routeTree = root.addChildren([
     trackRecordRoute,
     opinionsRoute,
     opinionRoute,
+    actionsRoute,
+    actionRoute,
+    noticesRoute,
     accountRoute,
   ]),
 ]);

@@ -16,7 +16,11 @@ type Line = Week['headlines'][number];
 const isMoney = ({ key }: Line): boolean => key === 'booked' || key === 'estimate';
 
 /** The week's figures as a page of the ledger: one line each, with interval, the week before, and how it moved. */
-export const Headlines = ({ week: { headlines, currency, compared } }: { week: Week }) => {
+export const Headlines = ({
+  week: { headlines, currency, compared },
+}: {
+  week: Pick<Week, 'headlines' | 'currency' | 'compared'>;
+}) => {
   const { t } = useTranslation('week');
   const format = useFormat();
   const money = (value: number) => ({ amountMinor: Math.round(value), currency });

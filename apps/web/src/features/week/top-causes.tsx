@@ -38,7 +38,7 @@ const ShareBar = ({ row, largest }: { row: Row; largest: number }) => {
   );
 };
 
-export const TopCauses = ({ week: { topCauses, currency } }: { week: Week }) => {
+export const TopCauses = ({ week: { topCauses, currency } }: { week: Pick<Week, 'topCauses' | 'currency'> }) => {
   const { t } = useTranslation('week');
   const format = useFormat();
   const largest = Math.max(0.01, ...topCauses.map(({ shareInterval }) => shareInterval.high ?? 1));

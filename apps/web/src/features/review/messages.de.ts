@@ -1,0 +1,42 @@
+export const messages: MessageCatalogue['review'] = {
+  back: 'Eine Woche zurück',
+  on: 'Eine Woche weiter',
+  stand: 'Stand dieser Besprechung',
+  keep: 'Diese Besprechung beginnen',
+  renew: 'Zahlen neu zählen',
+  close: 'Besprechung abschließen',
+  closeQuestion:
+    'Die Seite bleibt, wie sie jetzt ist: Zahlen, Beschlüsse, Stand der Daten. Sie wird nicht mehr geändert; eine Berichtigung ist eine neue Ausgabe.',
+  correct: 'In neuer Ausgabe berichtigen',
+  correctReason: 'Was falsch war',
+  correctHelp: 'Die abgeschlossene Ausgabe bleibt; die neue hat die Zahlen von jetzt.',
+  correctBegin: 'Neue Ausgabe beginnen',
+  pdf: 'PDF für das Werk',
+  pdfOwn: 'PDF in meiner Sprache',
+  editions: 'Andere Ausgaben',
+  edition: 'Ausgabe {{edition}}',
+  newest: 'Zur neuesten Besprechung',
+  decision: {
+    new: 'Einen Beschluss aufschreiben',
+    title: 'Was beschlossen ist',
+    plant: 'Werk',
+    note: 'Warum, oder was genau',
+    save: 'Aufschreiben',
+  },
+  past: {
+    title: 'Aufbewahrte Besprechungen',
+    none: 'Noch keine. Die nächste liegt am ersten Morgen der Berichtswoche bereit.',
+    week: 'Woche',
+    of: 'Von',
+    edition: 'Ausgabe',
+    decisions: 'Beschlüsse',
+    state: 'Stand',
+    more: 'Ältere zeigen',
+  },
+  mail: {
+    title: 'Per E-Mail',
+    about:
+      'Als PDF um sechs am ersten Morgen der Berichtswoche des Werks. Haken entfernen, um sie nicht mehr zu erhalten.',
+    group: 'Die ganze Gruppe',
+  },
+};
