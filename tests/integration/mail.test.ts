@@ -124,6 +124,7 @@ test('what did not get out for three days is given up, kept with its error, and 
   await send(later(3 * 24 * 60 + 1));
   expect((await rows())[0]).toMatchObject({ state: 'given_up' });
   const admin = await app.as('administrator');
+  app.time.now = later(3 * 24 * 60 + 1);
   const { body } = await admin.get('/api/v1/mail');
   expect(body).toMatchObject({
     waiting: 0,

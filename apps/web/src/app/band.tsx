@@ -4,6 +4,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import { signOut } from '#contracts/people.ts';
+import { Bell } from '#web/features/notices/bell.tsx';
 import { call } from '#web/ui/http.ts';
 import { usePerson } from '#web/ui/person.ts';
 import icon from './icon.svg';
@@ -28,6 +29,7 @@ export const Band = () => {
         <img src={icon} alt="" width={26} height={26} />
         <span>Escape Ledger</span>
       </Link>
+      <Bell />
       <Menu position="bottom-end" width={220}>
         <Menu.Target>
           <button type="button" className={classes.person} aria-label={t('account', { name: person.name })}>

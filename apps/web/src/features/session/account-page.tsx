@@ -1,6 +1,7 @@
 import { Divider, Title } from '@mantine/core';
 import { notifications } from '@mantine/notifications';
 import { useTranslation } from 'react-i18next';
+import { NoticeSettings } from '#web/features/notices/notice-settings.tsx';
 import { PageHead } from '#web/ui/page-head.tsx';
 import { usePerson } from '#web/ui/person.ts';
 import { PasswordForm } from './password-form.tsx';
@@ -17,6 +18,11 @@ export const AccountPage = () => {
         {t('account.preferences')}
       </Title>
       <PreferencesForm person={person} />
+      <Divider my="xl" />
+      <Title order={2} mb="sm">
+        {t('account.notices')}
+      </Title>
+      <NoticeSettings />
       <Divider my="xl" />
       <Title order={2} mb="sm">
         {t('account.roles')}

@@ -19,6 +19,7 @@ export const messages: MessageCatalogue['session'] = {
     done: 'Das Passwort ist geändert. Ihre anderen Sitzungen wurden beendet.',
   },
   account: {
+    notices: 'Nachrichten und Kalender',
     title: 'Mein Konto',
     preferences: 'Name und Sprache',
     password: 'Passwort',

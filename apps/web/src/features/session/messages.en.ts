@@ -19,6 +19,7 @@ export const messages = {
     done: 'The password is changed. Your other sessions were ended.',
   },
   account: {
+    notices: 'Notices and calendar',
     title: 'My account',
     preferences: 'Name and language',
     password: 'Password',

@@ -14,7 +14,7 @@ export async function watchEffects(app: FastifyInstance, at: Date): Promise<void
     app.db.pool,
     sql`select a.id from action a join effect_plan e on e.action_id = a.id join plant p on p.id = a.plant_id
       where a.state <> 'given_up' and e.clean_point <= (${at}::timestamptz at time zone p.zone)::date
-        and e.clean_point > (${at}::timestamptz at time zone p.zone)::date - ${watchedYears * 366}
+        and e.clean_point > (${at}::timestamptz at time zone p.zone)::date - ${watchedYears * 366}::int
       order by a.id`,
     z.object({ id: z.string() }),
   );
