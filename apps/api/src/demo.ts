@@ -1,5 +1,6 @@
 import { loadDemo } from '#seed/load.ts';
 import type { Config } from './config.ts';
+import { keepScenarios } from './demo-scenarios.ts';
 import { cleanPhoto } from './features/photos/image.ts';
 import { storePhoto } from './features/photos/photo-files.ts';
 import { hashPassword } from './platform/passwords.ts';
@@ -16,6 +17,7 @@ export async function loadDemoFor(
     return { file: await storePhoto(config.photoDir, full, small), width, height, bytes: full.length };
   };
   const loaded = await loadDemo({ url, now, hashPassword, savePhoto, log, ...options });
+  await keepScenarios(url, loaded.anchor, now);
   log('Demo loaded.');
   return loaded;
 }

@@ -63,11 +63,12 @@ export const Gates = AnalysisHead.extend({
         stage: Stage,
         reports: z.int().describe('with a cost, booked or estimated'),
         bookedMinor: z.number().nullable().describe('mean per report found there'),
-        estimateMinor: z
-          .number()
-          .nullable()
-          .describe('mean per report found there; a standard cost where none was found'),
-        standard: z.boolean().describe('nothing was found there: the plants’ standard cost for rework stands in'),
+        estimateMinor: z.number().nullable().describe('mean per report found there, or what stands in for it'),
+        basis: z
+          .enum(['reports', 'standard', 'neighbour', 'none'])
+          .describe(
+            'means of the reports found there; nothing was found: the plants’ standard cost of rework; neither: the cost of the nearest gate; none known',
+          ),
       }),
     )
     .describe('what one fault costs where it is found'),

@@ -34,6 +34,12 @@ const formatsOf = (locale: Locale) => {
       ? number(value, { maximumFractionDigits: 0 })
       : number(value, { maximumSignificantDigits: digits });
 
+  const chance = (probability: number): string => {
+    const text = (share: number) => number(share, { style: 'percent', maximumFractionDigits: 0 });
+    if (probability > 0 && probability < 0.005) return `< ${text(0.01)}`;
+    return probability < 1 && probability >= 0.995 ? `> ${text(0.99)}` : text(probability);
+  };
+
   const money = ({ amountMinor, currency }: Money): string => {
     const digits = minorDigits(currency);
     return number(amountMinor / 10 ** digits, {
@@ -52,11 +58,9 @@ const formatsOf = (locale: Locale) => {
     percent: (share: number, digits = 1): string =>
       number(share, { style: 'percent', minimumFractionDigits: digits, maximumFractionDigits: digits }),
     /** A probability: never shown as certain or impossible when it is only nearly so. */
-    chance: (probability: number): string => {
-      const text = (share: number) => number(share, { style: 'percent', maximumFractionDigits: 0 });
-      if (probability > 0 && probability < 0.005) return `< ${text(0.01)}`;
-      return probability < 1 && probability >= 0.995 ? `> ${text(0.99)}` : text(probability);
-    },
+    chance,
+    /** A probability counted from random draws: however they fell, it is neither nothing nor certain. */
+    drawn: (probability: number): string => chance(Math.min(0.999, Math.max(0.001, probability))),
     money,
     /** For headlines and axes, where cents would only be noise: EUR 12.3K. */
     moneyShort: ({ amountMinor, currency }: Money): string =>

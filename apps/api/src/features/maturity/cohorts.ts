@@ -7,11 +7,19 @@ import { monthOf } from './window.rules.ts';
 /** The first build month of each plant that counts; plants without any report have none. */
 export type Starts = ReadonlyMap<string, Month>;
 
+/** Reports that begin later than this day of a month do not cover it. */
+const latestFirstDay = 3;
+
+const firstWholeMonth = (day: string): Month =>
+  Number(day.slice(8)) <= latestFirstDay ? monthOf(day) : addMonths(monthOf(day), 1);
+
 export const startsOf = (first: readonly { plant_id: string; day: string | null }[], from: Month): Starts =>
   new Map(
-    first.flatMap(({ plant_id: plantId, day }) =>
-      day === null ? [] : [[plantId, monthOf(day) > from ? monthOf(day) : from] as const],
-    ),
+    first.flatMap(({ plant_id: plantId, day }) => {
+      if (day === null) return [];
+      const month = firstWholeMonth(day);
+      return [[plantId, month > from ? month : from] as const];
+    }),
   );
 
 export const isSeen = (starts: Starts, plantId: string, month: Month): boolean => {

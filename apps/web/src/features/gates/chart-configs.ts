@@ -55,7 +55,7 @@ export const effectivenessConfig = (
 /** Money by stage with intervals, hatched where estimates are in it. */
 export const moneyConfig = (
   values: readonly Estimate[],
-  words: { stages: readonly string[]; label: string; axis: string },
+  words: { stages: readonly string[]; label: string },
   options: { booked: boolean; write: (minor: number) => string },
 ): Bars => ({
   type: 'bar',
@@ -78,7 +78,6 @@ export const moneyConfig = (
       y: {
         beginAtZero: true,
         grace: '10%',
-        title: { display: true, text: words.axis },
         ticks: { callback: (tick) => options.write(Number(tick)) },
       },
     },

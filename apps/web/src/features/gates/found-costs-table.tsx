@@ -31,7 +31,8 @@ export const FoundCostsTable = ({ found, currency }: { found: Gates['found']; cu
       id: 'reports',
       header: t('found.reports'),
       align: 'end',
-      cell: ({ reports, standard }) => (standard ? t('found.standard') : format.count(reports)),
+      cell: ({ reports, basis }) =>
+        basis === 'standard' || basis === 'neighbour' ? t(`found.${basis}`) : format.count(reports),
     },
     {
       id: 'booked',

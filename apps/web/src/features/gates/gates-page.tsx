@@ -1,4 +1,5 @@
 import { SegmentedControl } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
@@ -16,6 +17,7 @@ export const GatesPage = () => {
   const navigate = useNavigate({ from: gatesRoute.fullPath });
   const search = gatesRoute.useSearch();
   const { money, pointCost, ...filter } = search;
+  const upright = useMediaQuery('(max-width: 48em)', false, { getInitialValueInEffect: false });
   const result = useQuery(gatesQuery(search));
 
   return (
@@ -28,6 +30,7 @@ export const GatesPage = () => {
         aria-label={t('money.label')}
         data={gateMoney.map((value) => ({ value, label: t(`money.${value}`) }))}
         value={money ?? 'withEstimates'}
+        orientation={upright ? 'vertical' : 'horizontal'}
         onChange={(value) =>
           void navigate({ search: (now) => ({ ...now, money: value as GateMoney }), resetScroll: false })
         }

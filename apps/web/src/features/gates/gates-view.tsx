@@ -109,7 +109,7 @@ export const GatesView = ({ data, filter, onCost }: Props) => {
         height={18}
         config={moneyConfig(
           gates.map(({ onePoint }) => onePoint),
-          { stages: names(gates.map(({ stage }) => stage)), label: t('worth.onePoint'), axis: t('worth.axis') },
+          { stages: names(gates.map(({ stage }) => stage)), label: t('worth.onePoint') },
           { booked, write },
         )}
         captions={{ unit: `${t('worth.axis')}, ${basis}`, ...captions, interval: t('worth.interval') }}
@@ -122,7 +122,7 @@ export const GatesView = ({ data, filter, onCost }: Props) => {
         height={18}
         config={moneyConfig(
           made.map(({ costOfOneFault }) => costOfOneFault),
-          { stages: names(made.map(({ stage }) => stage)), label: t('made.cost'), axis: t('made.axis') },
+          { stages: names(made.map(({ stage }) => stage)), label: t('made.cost') },
           { booked, write },
         )}
         captions={{ unit: `${t('made.axis')}, ${basis}`, ...captions, interval: t('worth.interval') }}

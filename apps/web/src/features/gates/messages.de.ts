@@ -92,6 +92,7 @@ export const messages: MessageCatalogue['gates'] = {
     stage: 'Gefunden bei',
     reports: 'Meldungen',
     standard: 'Standardkosten, dort wurde nichts gefunden',
+    neighbour: 'hier keine Kosten bekannt: die der nächsten Prüfung',
     booked: 'Gebucht, Mittel',
     estimated: 'Geschätzt, Mittel',
   },

@@ -88,6 +88,7 @@ export const messages = {
     stage: 'Found at',
     reports: 'Reports',
     standard: 'standard cost, nothing was found there',
+    neighbour: 'no cost known here: that of the nearest gate',
     booked: 'Booked, mean',
     estimated: 'Estimated, mean',
   },

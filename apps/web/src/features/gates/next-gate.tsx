@@ -10,7 +10,7 @@ export const NextGate = ({ data: { next, gates } }: { data: Gates }) => {
   const terms = useTerms();
   if (next.candidates.length === 0) return null;
   const chance = (stage: Gates['next']['candidates'][number]) =>
-    format.chance(gates.find((gate) => gate.stage === stage)?.probabilityBest ?? 0);
+    format.drawn(gates.find((gate) => gate.stage === stage)?.probabilityBest ?? 0);
   const named = next.candidates.map((stage) => `${terms.stage[stage]} (${chance(stage)})`);
   const by = next.perMoney ? 'money' : 'point';
   return (

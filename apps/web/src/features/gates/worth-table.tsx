@@ -74,7 +74,7 @@ export const WorthTable = ({ data, write, onCost }: Props) => {
       header: t('worth.best'),
       align: 'end',
       sortBy: ({ probabilityBest }) => probabilityBest,
-      cell: ({ probabilityBest }) => format.chance(probabilityBest),
+      cell: ({ probabilityBest }) => format.drawn(probabilityBest),
     },
   ];
   return <DataTable caption={t('worth.caption')} columns={columns} rows={data.gates} rowKey={({ stage }) => stage} />;

@@ -1,5 +1,6 @@
 import { Button, Group, NumberInput, SegmentedControl, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
+import { useMediaQuery } from '@mantine/hooks';
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useRef } from 'react';
 import { useTranslation } from 'react-i18next';
@@ -37,6 +38,7 @@ export const Editor = ({ kept }: { kept?: WhatIf }) => {
     },
     onError: (error) => form.setErrors(refusedFields(error)),
   });
+  const upright = useMediaQuery('(max-width: 48em)', false, { getInitialValueInEffect: false });
   const { options } = form.values;
   const results = useRef<HTMLDivElement>(null);
   const stale =
@@ -94,6 +96,7 @@ export const Editor = ({ kept }: { kept?: WhatIf }) => {
           <SegmentedControl
             aria-label={t('money.label')}
             data={gateMoney.map((value) => ({ value, label: t(`money.${value}`) }))}
+            orientation={upright ? 'vertical' : 'horizontal'}
             {...form.getInputProps('money')}
           />
         </Group>

@@ -64,11 +64,7 @@ export const OutcomeTable = ({ input, result }: { input: WhatIfInput; result: Wh
       align: 'end',
       sortBy: ({ probabilityPays }) => probabilityPays,
       cell: ({ probabilityPays, reason }) =>
-        probabilityPays === null ? (
-          <NotComputable reason={reason ?? 'no_cost'} brief />
-        ) : (
-          format.chance(probabilityPays)
-        ),
+        probabilityPays === null ? <NotComputable reason={reason ?? 'no_cost'} brief /> : format.drawn(probabilityPays),
     },
   ];
   return (

@@ -67,7 +67,7 @@ export const ResultView = ({ input, result, filter }: Props) => {
         />
         <Stat
           label={t('outcome.pays', { years: format.number(input.horizonYears) })}
-          figure={together.probabilityPays === null ? '–' : format.chance(together.probabilityPays)}
+          figure={together.probabilityPays === null ? '–' : format.drawn(together.probabilityPays)}
         />
         <Stat
           label={t('stat.best', { limit: input.budgetMinor === null ? t('stat.noBudget') : short(input.budgetMinor) })}

@@ -107,7 +107,7 @@ const useColumns = (): readonly Column<WhatIfSummary>[] => {
       id: 'pays',
       header: t('list.pays'),
       align: 'end',
-      cell: ({ together: { probabilityPays } }) => (probabilityPays === null ? '–' : format.chance(probabilityPays)),
+      cell: ({ together: { probabilityPays } }) => (probabilityPays === null ? '–' : format.drawn(probabilityPays)),
     },
     { id: 'at', header: t('list.computed'), cell: ({ computedAt }) => format.instant(computedAt) },
     { id: 'by', header: t('list.by'), cell: ({ createdBy }) => createdBy },
