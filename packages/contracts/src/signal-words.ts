@@ -1,4 +1,5 @@
 /** The sentence a person would say about a signal, in the languages of the product. */
+import { formats } from './shared/format.ts';
 import type { Locale } from './shared/scalars.ts';
 import type { Signal, SignalFound } from './signals.ts';
 
@@ -57,10 +58,9 @@ export function signalName({ kind, names }: Pick<SignalFound, 'kind' | 'names'>,
 
 export function signalSentence(signal: SignalFound & Partial<Pick<Signal, 'since'>>, locale: Locale): string {
   const said = words[locale];
-  const number = (value: number, digits: number) =>
-    new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(value);
-  const day = (value: string) =>
-    new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(new Date(`${value}T00:00:00Z`));
+  const format = formats(locale);
+  const number = (value: number, maximumFractionDigits: number) => format.number(value, { maximumFractionDigits });
+  const day = (value: string) => format.day(value);
   const { observed, expected, ratio, interval, since } = signal;
   const digits = (value: number) => (value < 10 ? 1 : 0);
   const parts = [

@@ -19,6 +19,8 @@ export const messages: MessageCatalogue['app'] = {
     failures: 'Fehler',
     record: 'Erfassen',
     causes: 'Ursachen',
+    signals: 'Auffälligkeiten',
+    charts: 'Was sich bewegt hat',
     escapes: 'Schlupf',
     gates: 'Prüfungen',
     maturity: 'Feldreife',

@@ -19,6 +19,8 @@ export const messages = {
     failures: 'Failures',
     record: 'Record',
     causes: 'Causes',
+    signals: 'Signals',
+    charts: 'What moved',
     escapes: 'Escapes',
     gates: 'Gates',
     maturity: 'Field maturity',

@@ -1,10 +1,12 @@
 /** The thumb index: the pages a person may open, by section, in the order of the work. */
 import {
   IconArrowsSplit2,
+  IconBellRinging,
   IconBoxMultiple,
   IconCalculator,
   IconCalendarWeek,
   IconChartBar,
+  IconChartDots,
   IconClipboardCheck,
   IconFileImport,
   IconFilter,
@@ -38,6 +40,8 @@ export const pages: readonly PageEntry[] = [
   { to: '/failures', section: 'reports', label: 'failures', icon: IconListDetails, permission: 'failures.read' },
   { to: '/record', section: 'reports', label: 'record', icon: IconPencilPlus, permission: 'failures.write' },
   { to: '/causes', section: 'analyses', label: 'causes', icon: IconChartBar, permission: 'analyses.read' },
+  { to: '/signals', section: 'analyses', label: 'signals', icon: IconBellRinging, permission: 'analyses.read' },
+  { to: '/charts', section: 'analyses', label: 'charts', icon: IconChartDots, permission: 'analyses.read' },
   { to: '/escapes', section: 'analyses', label: 'escapes', icon: IconArrowsSplit2, permission: 'analyses.read' },
   { to: '/gates', section: 'analyses', label: 'gates', icon: IconFilter, permission: 'analyses.read' },
   { to: '/maturity', section: 'analyses', label: 'maturity', icon: IconHourglass, permission: 'analyses.read' },

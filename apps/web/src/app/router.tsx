@@ -3,6 +3,7 @@ import { createRouter } from '@tanstack/react-router';
 import { actionRoute, actionsRoute } from '#web/features/actions/routes.ts';
 import { auditRoute } from '#web/features/audit/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
+import { chartsRoute } from '#web/features/charts/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
 import { checklistRoute, opinionRoute, opinionsRoute, trackRecordRoute } from '#web/features/evidence/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
@@ -16,6 +17,7 @@ import { peopleRoute, tokensRoute } from '#web/features/people/routes.ts';
 import { productionRoute } from '#web/features/production/routes.ts';
 import { keptReviewRoute, reviewRoute } from '#web/features/review/routes.ts';
 import { accountRoute, firstPasswordRoute, signInRoute } from '#web/features/session/routes.ts';
+import { signalsRoute } from '#web/features/signals/routes.ts';
 import { weekRoute } from '#web/features/week/routes.ts';
 import { editWhatIfRoute, newWhatIfRoute, whatIfRoute, whatIfsRoute } from '#web/features/what-if/routes.ts';
 import { parseSearch, stringifySearch } from '#web/ui/search.ts';
@@ -46,6 +48,8 @@ const routeTree = root.addChildren([
     reviewRoute,
     keptReviewRoute,
     causesRoute,
+    chartsRoute,
+    signalsRoute,
     escapesRoute,
     gatesRoute,
     maturityRoute,

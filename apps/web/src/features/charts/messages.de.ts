@@ -1,0 +1,145 @@
+export const messages: MessageCatalogue['charts'] = {
+  title: 'Was sich bewegt hat',
+  lead: 'Meldungen im Zeitverlauf gegen das, worum dieser Prozess gewöhnlich schwankt, mit Maßnahmen, Werkzeugwartungen und neuen Chargen auf der Zeitachse.',
+  kind: {
+    u: 'Rate je Woche (u)',
+    c: 'Meldungen je Woche (c)',
+    g: 'Kontakte zwischen Meldungen (g)',
+    t: 'Tage zwischen Meldungen (t)',
+  },
+  figure: {
+    u: 'Meldungen je Million Kontakte, Woche für Woche',
+    c: 'Meldungen, Woche für Woche',
+    g: 'Gesteckte Kontakte von einer Meldung zur nächsten',
+    t: 'Tage von einer Meldung zur nächsten',
+  },
+  unit: {
+    u: 'Meldungen je Million Kontakte',
+    c: 'Meldungen je Woche',
+    g: 'Kontakte seit der vorigen Meldung',
+    t: 'Tage seit der vorigen Meldung',
+  },
+  explain: {
+    u: 'Innerhalb der gestrichelten Grenzen unterscheiden sich die Wochen nur zufällig; außerhalb suchen, was sich geändert hat.',
+    c: 'Zahlen voller Wochen, weil die Produktion nicht bekannt ist: Eine Woche mit viel Arbeit sieht wie eine schlechte aus.',
+    g: 'Jeder Punkt ist eine Meldung; tiefe Punkte heißen, dass Fehler rasch aufeinander folgen. Die Stunde ist nicht bekannt, darum liegen Meldungen eines Tages gleichmäßig über ihn verteilt.',
+    t: 'Jeder Punkt ist eine Meldung; tiefe Punkte heißen, dass Fehler rasch aufeinander folgen, was auch immer inzwischen gebaut wurde.',
+  },
+  because: {
+    rare_with_exposure:
+      'Gewählt, weil die Fehler selten sind ({{perWeek}} je Woche): Abstände sagen mehr als Zahlen von 0 und 1.',
+    rare_without_exposure:
+      'Gewählt, weil die Fehler selten sind ({{perWeek}} je Woche) und die Produktion der meisten Wochen nicht bekannt ist.',
+    enough_with_exposure:
+      'Gewählt, weil es genug Meldungen gibt ({{perWeek}} je Woche) und die Produktion bekannt ist.',
+    enough_without_exposure:
+      'Gewählt, weil es genug Meldungen gibt ({{perWeek}} je Woche), die Produktion der meisten Wochen aber nicht bekannt ist.',
+  },
+  corrected:
+    'Die Wochen schwanken {{index}}-mal so stark, wie das Zählen allein erklärt; darum sind die Grenzen geweitet (Korrektur nach Laney).',
+  chosenOtherwise: 'Dieses Diagramm haben Sie gewählt; die Daten legen nahe: {{kind}}.',
+  falseAlarms: 'Mit diesen Mustern gibt ein ruhiger Prozess etwa alle {{every}} Punkte einen Fehlalarm.',
+  falseAlarmsUnknown:
+    'Jedes weitere Muster bringt mehr Fehlalarme; für diese Wahl sagt keine veröffentlichte Zahl, wie viele.',
+  verdict: {
+    now: 'Der letzte Punkt liegt außerhalb des Zufalls: {{patterns}}.',
+    before_one: 'Einmal außerhalb des Zufalls, nicht am letzten Punkt.',
+    before_other: 'An {{count}} Punkten außerhalb des Zufalls, nicht am letzten.',
+    quiet: 'Nichts außerhalb des Zufalls.',
+  },
+  withoutProduction_one: 'In einer Woche wurde keine Produktion gemeldet; eine Rate lässt sie aus.',
+  withoutProduction_other: 'In {{count}} Wochen wurde keine Produktion gemeldet; Raten lassen sie aus.',
+  wider:
+    'Die Produktion wird nicht nach allem gemeldet, was der Filter nennt; die Rate bezieht sich darum auf die ganze Produktion der gewählten Werke, Linien und Teile.',
+  controls: {
+    kind: 'Diagramm',
+    auto: 'Vorgeschlagen: {{kind}}',
+    none: 'keines',
+    limits: 'Grenzen aus',
+    points: 'Punkte',
+    rules: 'Gesuchte Muster',
+    phases: 'Neue Abschnitte ab',
+    day: '2026-03-02',
+    actions: 'Neuer Abschnitt nach einer Maßnahme dagegen',
+  },
+  limits: {
+    phase: 'allen Punkten eines Abschnitts',
+    frozen: 'den ersten Punkten, fest',
+    rolling: 'den Punkten davor, mitlaufend',
+    said: 'Grenzen bei drei Standardabweichungen des Diagramms; bei Abständen gleiche Wahrscheinlichkeit auf beiden Seiten',
+  },
+  rule: {
+    sudden_jump: 'ein Punkt jenseits der Grenze',
+    level_shift: '{{count}} in Folge auf einer Seite',
+    moderate_shift: 'zwei von drei weit außen auf einer Seite',
+    small_shift: 'vier von fünf abseits auf einer Seite',
+    drift: 'sechs in Folge steigend oder fallend',
+    alternation: 'vierzehn abwechselnd auf und ab',
+    too_even: 'fünfzehn zu nahe an der Mitte',
+    two_groups: 'acht in Folge abseits der Mitte',
+  },
+  reason: {
+    too_few: 'Zu wenige Punkte für Grenzen. Wählen Sie einen längeren Zeitraum oder einen weiteren Filter.',
+    no_production:
+      'Für diesen Zeitraum wurde keine Produktion gemeldet, es gibt also keine Rate. Wählen Sie Meldungen je Woche oder Tage zwischen Meldungen.',
+    no_reports: 'Keine Meldungen in diesem Zeitraum, oder ein Abschnitt ohne eine einzige.',
+    not_finite: 'Die Zahlen sind zu extrem für Grenzen.',
+    too_many: 'Zu viele Meldungen für ein Diagramm der Abstände (mehr als 400). Wählen Sie Wochen.',
+    exceeds_production: 'Mehr Fehler als Produktion.',
+    no_rate: 'Ein Wechselkurs fehlt.',
+    no_standard_cost: 'Ein Standardkostensatz fehlt.',
+    no_cost: 'Es gibt keine Kosten.',
+  },
+  spoken_one: '{{points}} Punkte, ein Muster außerhalb des Zufalls.',
+  spoken_other: '{{points}} Punkte, {{count}} Muster außerhalb des Zufalls.',
+  centre: 'Mitte',
+  limit: 'Grenze',
+  lower: 'Untere Grenze',
+  upper: 'Obere Grenze',
+  noLimit: 'keine',
+  table: 'Punkte des Diagramms',
+  column: {
+    week: 'Woche',
+    day: 'Tag',
+    reports: 'Meldungen',
+    patterns: 'Muster, das hier endet',
+    what: 'Was',
+    name: 'Name',
+  },
+  phases: 'Abschnitte: {{list}}.',
+  phase: {
+    start: 'ab {{from}}',
+    chosen: 'ab {{from}} (gewählt)',
+    action: 'ab {{from}} (nach {{label}})',
+  },
+  markers: 'Auf der Zeitachse',
+  marker: {
+    action: 'Maßnahme ausgeführt',
+    service: 'Werkzeug gewartet',
+    reelLot: 'Erster Einsatz einer Rollencharge',
+    housingLot: 'Erster Einsatz einer Gehäusecharge',
+  },
+  mark: { action: 'Maßnahme', service: 'Wartung', lot: 'Charge' },
+  left: {
+    service: {
+      too_wide: 'Werkzeugwartungen werden gezeichnet, sobald der Filter Teil, Linie, Werkzeug oder Ursache nennt.',
+      too_many: 'Zu viele Werkzeugwartungen zum Zeichnen: Filter enger wählen.',
+    },
+    lot: {
+      too_wide: 'Neue Chargen werden gezeichnet, sobald der Filter Teil, Linie, Werkzeug oder Ursache nennt.',
+      too_many: 'Zu viele neue Chargen zum Zeichnen: Filter enger wählen.',
+    },
+  },
+  cusum: {
+    title: 'Kleine bleibende Verschiebungen (kumulierte Summe)',
+    unit: 'Summe der Abweichungen, in Standardabweichungen des Diagramms',
+    up: 'Aufwärts',
+    down: 'Abwärts',
+    since: 'Verschiebung',
+    worse: 'schlechter, wahrscheinlich seit {{day}}',
+    better: 'besser, wahrscheinlich seit {{day}}',
+    quiet: 'Keine kleine bleibende Verschiebung.',
+    design:
+      'Gemacht für eine Verschiebung um {{shift}} Standardabweichungen: im Mittel nach {{after}} Punkten gefunden, mit einem Fehlalarm alle {{every}} Punkte; Signal jenseits von {{limit}}. Gilt für unabhängige Punkte und gut bekannte Grenzen: bei wenigen Punkten weniger trauen.',
+  },
+};
