@@ -57,7 +57,7 @@ export const StateSection = ({ action, mayWrite }: { action: ActionOf; mayWrite:
             <Button
               key={step}
               variant={place === 0 && !action.mayVerify ? 'filled' : 'default'}
-              loading={move.isPending && move.variables.body.state === step}
+              loading={move.isPending && move.variables?.body?.state === step}
               onClick={() => press(step)}
             >
               {label(step)}

@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useTranslation } from 'react-i18next';
 import type { ActionOf } from '#contracts/actions.ts';
 import { EffectPlanInput } from '#contracts/effects.ts';
-import { type Cause, causes, causeTaxonomy, type Source, sources } from '#contracts/taxonomy.ts';
+import { type Cause, causes, causeTaxonomy, sources } from '#contracts/taxonomy.ts';
 import { useTerms } from '#web/ui/language.ts';
 import { ProblemNote } from '#web/ui/problem.tsx';
 import { RowSelect } from '#web/ui/row-select.tsx';
@@ -113,7 +113,7 @@ export const PlanForm = ({ action, plan, onDone }: Props) => {
               label={t('plan.sources')}
               data={sources.map((value) => ({ value, label: terms.source[value] }))}
               value={form.values.sources}
-              onChange={(chosen) => form.setFieldValue('sources', chosen as Source[])}
+              onChange={(chosen) => form.setFieldValue('sources', chosen as (typeof sources)[number][])}
             />
           </Group>
           <Group grow align="flex-start">
