@@ -5,6 +5,8 @@ import { makePlant } from './master-data.ts';
 import { actionRequests, noticeRequests } from './requests/actions.ts';
 import { analysisRequests } from './requests/analyses.ts';
 import { caseRequests } from './requests/cases.ts';
+import { complaintRequests, plantCalendarRequests } from './requests/complaints.ts';
+import { containmentRequests } from './requests/containment.ts';
 import { evidenceRequests } from './requests/evidence.ts';
 import type { Example, Ground, Request } from './requests/example.ts';
 import { forceRequests } from './requests/force.ts';
@@ -26,6 +28,9 @@ export const requests: Record<string, Example> = {
   ...analysisRequests,
   ...evidenceRequests,
   ...caseRequests,
+  ...complaintRequests,
+  ...containmentRequests,
+  ...plantCalendarRequests,
   ...forceRequests,
   ...whatIfRequests,
 };

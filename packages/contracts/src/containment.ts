@@ -211,6 +211,7 @@ export const withdrawSorting = endpoint({
   access: 'containment.write',
   tag,
   summary: 'Withdraw a sorting result entered by mistake; its failure report is voided by a manager apart',
+  write: 'update',
   params: IdParams.extend({ sortingId: Id }),
   body: z.object({ reason: Reason }),
   response: Containment,

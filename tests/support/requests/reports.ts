@@ -23,11 +23,11 @@ export function form(field: string, fileName: string, type: string, content: Buf
     contentType: `multipart/form-data; boundary=${boundary}`,
   };
 }
-const photo = async () => form('photo', 'photo.jpg', 'image/jpeg', await picture);
+export const pictureForm = async () => form('photo', 'photo.jpg', 'image/jpeg', await picture);
 
 async function existingPhoto(ground: Ground, plantId: string) {
   const { params } = await report(ground, plantId);
-  const { payload, contentType } = await photo();
+  const { payload, contentType } = await pictureForm();
   const { body } = await ground.admin.post(`/api/v1/failures/${params.id}/photos`, '', {
     payload,
     headers: { 'content-type': contentType },
@@ -68,7 +68,7 @@ export const reportRequests: Record<string, Example> = {
   }),
   'POST /api/v1/failures/:id/photos': example('plant', async (ground, plantId) => ({
     ...(await report(ground, plantId)),
-    ...(await photo()),
+    ...(await pictureForm()),
   })),
   'GET /api/v1/photos/:id': example('plant', existingPhoto),
   'DELETE /api/v1/photos/:id': example('plant', existingPhoto),

@@ -6,6 +6,7 @@ import type { Unit } from '#api/platform/unit.ts';
 import { type Reply, type ReplyTime, ReplyTimes, replies } from '#contracts/reply-times.ts';
 import type { Tx } from '#db/client.ts';
 import { levelAt, pausesOf } from './clocks.rules.ts';
+import { saveReckoned, waitingClocks } from './reckoning.queries.ts';
 
 export async function replyTimesOf(tx: Tx, customerId: string): Promise<ReplyTimes> {
   const customer = await tx.customer.findUniqueOrThrow({ where: { id: customerId }, select: { replyTimes: true } });
@@ -38,26 +39,29 @@ interface Stored extends ReplyTime {
   told: number;
 }
 
-/** When a clock is due as things are now, and who of those told before would be told again. */
-export async function reckonAnew(
-  { tx, at }: Unit,
-  clock: Stored,
-  calendar: WorkingCalendar,
-): Promise<{ dueAt: Date; shortAt: Date; urgentAt: Date; told: number }> {
-  const events = await tx.complaintClockEvent.findMany({ where: { clockId: clock.id }, orderBy: { id: 'asc' } });
+type Step = { step: string; at: Date };
+type Anew = { dueAt: Date; shortAt: Date; urgentAt: Date; told: number };
+
+const reckon = (clock: Stored, events: readonly Step[], calendar: WorkingCalendar, at: Date): Anew => {
   const reckoned = reckonClock(clock, clock.startedAt, pausesOf(events), calendar);
   return { ...reckoned, told: Math.min(clock.told, levelAt(reckoned, at)) };
+};
+
+/** When a clock is due as things are now, and who of those told before would be told again. */
+export async function reckonAnew({ tx, at }: Unit, clock: Stored, calendar: WorkingCalendar): Promise<Anew> {
+  const events = await tx.complaintClockEvent.findMany({ where: { clockId: clock.id }, orderBy: { id: 'asc' } });
+  return reckon(clock, events, calendar, at);
 }
 
-/** The clocks that wait for an answer, reckoned anew after the plant's calendar changed. */
-export async function reckonPlantClocks(unit: Unit, plantId: string): Promise<void> {
-  const { tx } = unit;
+/** The clocks of open complaints that wait for an answer, reckoned anew after the plant's calendar changed. */
+export async function reckonPlantClocks({ tx, at }: Unit, plantId: string): Promise<void> {
   const calendar = await workingCalendar(tx, plantId);
-  for (const clock of await tx.complaintClock.findMany({
-    where: { plantId, answeredAt: null },
-    orderBy: { id: 'asc' },
-  }))
-    await tx.complaintClock.update({ where: { id: clock.id }, data: await reckonAnew(unit, clock, calendar) });
+  const { clocks, events } = await waitingClocks(tx, plantId);
+  const steps = Map.groupBy(events, ({ clockId }) => clockId);
+  await saveReckoned(
+    tx,
+    clocks.map((clock) => ({ id: clock.id, ...reckon(clock, steps.get(clock.id) ?? [], calendar, at) })),
+  );
 }
 
 /** The clocks of a complaint that wait for an answer, after its customer or the time it was received changed. */
