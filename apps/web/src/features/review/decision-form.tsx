@@ -7,11 +7,12 @@ import { uuidv7 } from 'uuidv7';
 import { type ActionKind, actionKinds } from '#contracts/actions.ts';
 import { decide, type Review } from '#contracts/review.ts';
 import { addDays } from '#contracts/shared/format.ts';
+import { colleaguesQuery } from '#web/features/actions/queries.ts';
 import { refusedFields } from '#web/ui/form.ts';
 import { call } from '#web/ui/http.ts';
 import { dayIn } from '#web/ui/period.ts';
 import { ProblemNote } from '#web/ui/problem.tsx';
-import { ownersQuery, useForgetReviews } from './queries.ts';
+import { useForgetReviews } from './queries.ts';
 import classes from './review.module.css';
 import { useReviewWords } from './use-words.ts';
 
@@ -32,7 +33,7 @@ export const DecisionForm = ({ review }: { review: Review }) => {
   };
   const form = useForm({ initialValues: blank });
   const { plantId } = form.values;
-  const owners = useQuery(ownersQuery(plantId));
+  const owners = useQuery({ ...colleaguesQuery(plantId), enabled: plantId !== '' });
   const save = useMutation({
     mutationFn: (values: typeof blank) =>
       call(decide, {

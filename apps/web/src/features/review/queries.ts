@@ -1,5 +1,4 @@
 import { infiniteQueryOptions, keepPreviousData, queryOptions, useQueryClient } from '@tanstack/react-query';
-import { listColleagues } from '#contracts/actions.ts';
 import { listReviews, readReview, readSubscriptions, readWeekReview } from '#contracts/review.ts';
 import { call } from '#web/ui/http.ts';
 
@@ -37,13 +36,6 @@ export const subscriptionsQuery = queryOptions({
   queryKey: ['review', 'subscriptions'],
   queryFn: ({ signal }) => call(readSubscriptions, { signal }),
 });
-
-export const ownersQuery = (plant: string) =>
-  queryOptions({
-    queryKey: ['colleagues', plant],
-    queryFn: async ({ signal }) => (await call(listColleagues, { query: { plant }, signal })).items,
-    enabled: plant !== '',
-  });
 
 /** What was decided or closed changes the review wherever it is shown. */
 export const useForgetReviews = () => {
