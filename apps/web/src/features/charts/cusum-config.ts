@@ -9,7 +9,7 @@ interface Words {
   labels: readonly string[];
   up: string;
   down: string;
-  unit: string;
+  axis: string;
 }
 
 const bound = (value: number) => ({
@@ -52,7 +52,7 @@ export const cusumConfig = (
   options: {
     scales: {
       x: { grid: { display: false }, offset: true, ticks: { maxTicksLimit: 16 } },
-      y: { suggestedMax: limit * 1.1, suggestedMin: -limit * 1.1, title: { display: true, text: words.unit } },
+      y: { suggestedMax: limit * 1.1, suggestedMin: -limit * 1.1, title: { display: true, text: words.axis } },
     },
     plugins: {
       legend: { display: true, position: 'bottom' },

@@ -43,7 +43,7 @@ export const CusumFigure = ({ data }: { data: Charts }) => {
           labels: cusum.points.map(({ key }) => nameOf(key)),
           up: t('cusum.up'),
           down: t('cusum.down'),
-          unit: t('cusum.unit'),
+          axis: t('cusum.axis'),
         })}
         captions={{ unit: t('cusum.unit'), ...captions }}
         table={<DataTable caption={t('cusum.title')} columns={columns} rows={cusum.points} rowKey={({ key }) => key} />}

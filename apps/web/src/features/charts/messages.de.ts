@@ -133,6 +133,7 @@ export const messages: MessageCatalogue['charts'] = {
   cusum: {
     title: 'Kleine bleibende Verschiebungen (kumulierte Summe)',
     unit: 'Summe der Abweichungen, in Standardabweichungen des Diagramms',
+    axis: 'Standardabweichungen',
     up: 'Aufwärts',
     down: 'Abwärts',
     since: 'Verschiebung',

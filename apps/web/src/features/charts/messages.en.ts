@@ -130,6 +130,7 @@ export const messages = {
   cusum: {
     title: 'Small lasting shifts (cumulative sum)',
     unit: 'sum of deviations, in standard deviations of the chart',
+    axis: 'standard deviations',
     up: 'Upwards',
     down: 'Downwards',
     since: 'Shift',
