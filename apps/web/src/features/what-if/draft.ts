@@ -67,7 +67,8 @@ export const emptyDraft = (name: string): Draft => ({
 });
 
 const share = (percent: number | '') => (percent === '' ? Number.NaN : Math.round(percent * 100) / 10_000);
-const percent = (of: number) => Math.round(of * 10_000) / 100;
+/** A share as it is typed, to the hundredth of a percent. */
+export const toPercent = (of: number) => Math.round(of * 10_000) / 100;
 
 /** What is sent; fields left empty become values that the contract refuses at their place. */
 export const inputOf = ({ options, horizonYears, budgetMinor, money, seed }: Draft): Input<typeof WhatIfInput> => ({
@@ -102,9 +103,9 @@ export const draftOf = ({ options, together, horizonYears, budgetMinor, money, s
     yearlyMinor,
     effects: effects.map(({ cause, low, likely, high, actionId }) => ({
       cause,
-      low: percent(low),
-      likely: percent(likely),
-      high: percent(high),
+      low: toPercent(low),
+      likely: toPercent(likely),
+      high: toPercent(high),
       actionId,
     })),
     excludes,

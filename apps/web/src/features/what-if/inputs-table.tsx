@@ -1,6 +1,8 @@
-import { List } from '@mantine/core';
+import { Anchor, List } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import type { PreventionOption, WhatIfInput } from '#contracts/what-if.ts';
+import { actionRoute } from '#web/features/actions/routes.ts';
 import { useFormat, useTerms } from '#web/ui/language.ts';
 import { DataTable } from '#web/ui/table/data-table.tsx';
 import type { Column } from '#web/ui/table/table-columns.ts';
@@ -31,7 +33,16 @@ export const InputsTable = ({ input, currency }: { input: WhatIfInput; currency:
                 likely: share(likely),
                 high: share(high),
               })}{' '}
-              {t(actionId === null ? 'effect.entered' : 'effect.judged')}
+              {actionId === null ? (
+                t('effect.entered')
+              ) : (
+                <Anchor
+                  inherit
+                  renderRoot={(props) => <Link {...props} to={actionRoute.to} params={{ id: actionId }} />}
+                >
+                  {t('effect.judged')}
+                </Anchor>
+              )}
             </List.Item>
           ))}
         </List>

@@ -1,4 +1,5 @@
 import { infiniteQueryOptions, keepPreviousData, queryOptions, useQueryClient } from '@tanstack/react-query';
+import { listJudgedEffects } from '#contracts/effects.ts';
 import { listWhatIfs, readWhatIf } from '#contracts/what-if.ts';
 import { call } from '#web/ui/http.ts';
 
@@ -16,6 +17,13 @@ export const whatIfQuery = (id: string) =>
   queryOptions({
     queryKey: ['what-if', 'one', id],
     queryFn: ({ signal }) => call(readWhatIf, { params: { id }, signal }),
+  });
+
+/** What actions at these plants were seen to prevent. */
+export const judgedQuery = (plant: string[] | undefined) =>
+  queryOptions({
+    queryKey: ['actions', 'judged-effects', plant],
+    queryFn: async ({ signal }) => (await call(listJudgedEffects, { query: { plant }, signal })).items,
   });
 
 export const useForgetWhatIfs = () => {
