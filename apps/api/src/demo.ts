@@ -1,5 +1,6 @@
 import { loadDemo } from '#seed/load.ts';
 import type { Config } from './config.ts';
+import { keepActions } from './demo-actions.ts';
 import { keepScenarios } from './demo-scenarios.ts';
 import { cleanPhoto } from './features/photos/image.ts';
 import { storePhoto } from './features/photos/photo-files.ts';
@@ -17,6 +18,7 @@ export async function loadDemoFor(
     return { file: await storePhoto(config.photoDir, full, small), width, height, bytes: full.length };
   };
   const loaded = await loadDemo({ url, now, hashPassword, savePhoto, log, ...options });
+  await keepActions(url, loaded.anchor, options.seed);
   await keepScenarios(url, loaded.anchor, now);
   log('Demo loaded.');
   return loaded;
