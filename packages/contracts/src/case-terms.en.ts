@@ -89,18 +89,28 @@ export interface CaseTerms {
     | 'closing'
     | 'thanks'
     | 'signed'
-    | 'signature'
     | 'photos'
     | 'files'
     | 'notYet'
-    | 'otherCustomer'
-    | 'amount'
-    | 'noFont'
     | 'report8d'
     | 'finding'
     | 'photo'
     | 'file'
     | 'test'
+    | 'event'
+    | 'rootCauseEnd'
+    | 'escapePointEnd'
+    | 'systemCauseEnd'
+    | 'decision'
+    | 'withoutVerdict'
+    | 'kind'
+    | 'toolTypes'
+    | 'housings'
+    | 'terminals'
+    | 'practice'
+    | 'lessonTitle'
+    | 'lessonProblem'
+    | 'check'
   >;
   readonly actionState: Labels<'agreed' | 'under_way' | 'held_up' | 'carried_out' | 'verified' | 'given_up'>;
 }
@@ -266,18 +276,28 @@ export const caseTerms: CaseTerms = {
     closing: 'Result',
     thanks: 'Thanks to the team',
     signed: 'Signed',
-    signature: 'Signature',
     photos: 'Photos',
     files: 'Further files',
     notYet: 'In progress.',
-    otherCustomer: 'another customer',
-    amount: '[amount]',
-    noFont: '▯',
     report8d: 'Report',
     finding: 'Finding',
     photo: 'Photo',
     file: 'File',
     test: 'Test',
+    event: 'What happened',
+    rootCauseEnd: 'End of the first tree',
+    escapePointEnd: 'End of the second tree',
+    systemCauseEnd: 'End of the third tree',
+    decision: 'Decision',
+    withoutVerdict: 'Signed before the verdict because',
+    kind: 'Kind',
+    toolTypes: 'Tool types',
+    housings: 'Housings',
+    terminals: 'Terminals',
+    practice: 'Practice that every plant may have',
+    lessonTitle: 'Title of the lesson',
+    lessonProblem: 'Problem in neutral words',
+    check: 'What another plant should check',
   },
   actionState: {
     agreed: 'agreed',

@@ -28,6 +28,8 @@ export const messages: MessageCatalogue['app'] = {
     suggestion: 'Trefferquote',
     force: 'Kräfte',
     actions: 'Maßnahmen',
+    cases: '8D-Fälle',
+    lessons: 'Lehren',
     production: 'Produktion',
     imports: 'Importe',
     masterData: 'Stammdaten',

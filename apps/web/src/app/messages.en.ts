@@ -28,6 +28,8 @@ export const messages = {
     suggestion: 'Hit rate',
     force: 'Forces',
     actions: 'Actions',
+    cases: '8D cases',
+    lessons: 'Lessons',
     production: 'Production',
     imports: 'Imports',
     masterData: 'Master data',

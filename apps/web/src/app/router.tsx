@@ -2,6 +2,7 @@
 import { createRouter } from '@tanstack/react-router';
 import { actionRoute, actionsRoute } from '#web/features/actions/routes.ts';
 import { auditRoute } from '#web/features/audit/routes.ts';
+import { caseRoute, casesRoute } from '#web/features/cases/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { chartsRoute } from '#web/features/charts/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
@@ -10,6 +11,7 @@ import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/fe
 import { forceRoute, forceTerminalRoute } from '#web/features/force/routes.ts';
 import { gatesRoute } from '#web/features/gates/routes.ts';
 import { importRoute, importsRoute } from '#web/features/imports/routes.ts';
+import { lessonsRoute } from '#web/features/lessons/routes.ts';
 import { kindRoute, masterDataRoute } from '#web/features/master-data/routes.ts';
 import { maturityRoute } from '#web/features/maturity/routes.ts';
 import { noticesRoute } from '#web/features/notices/routes.ts';
@@ -36,6 +38,9 @@ const routeTree = root.addChildren([
     recordRoute,
     forceRoute,
     forceTerminalRoute,
+    casesRoute,
+    caseRoute,
+    lessonsRoute,
     productionRoute,
     importsRoute,
     importRoute,

@@ -4,6 +4,7 @@ import { useTranslation } from 'react-i18next';
 import { uuidv7 } from 'uuidv7';
 import type { Plant } from '#contracts/master-data.ts';
 import { dispositions, effects, lockStates } from '#contracts/taxonomy.ts';
+import { OfferedLessons } from '#web/features/lessons/offered-lessons.tsx';
 import type { Caution } from '#web/ui/cautions.tsx';
 import { useTerms } from '#web/ui/language.ts';
 import { usePerson } from '#web/ui/person.ts';
@@ -87,6 +88,12 @@ export const RecordForm = ({ plants, draft, onChange, onRecorded }: Props) => {
           onCavities={(cavities) => onChange(withCavities(draft, cavities))}
         />
       </div>
+      <OfferedLessons
+        housingId={draft.housingId}
+        terminalId={draft.terminalId ?? null}
+        effect={draft.effect ?? null}
+        text={draft.note}
+      />
       <div className={classes.columns}>
         <div className={classes.step}>
           <ChoiceButtons
