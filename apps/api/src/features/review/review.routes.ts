@@ -1,5 +1,5 @@
 import type { FastifyInstance } from 'fastify';
-import { plantsWith } from '#api/platform/actor.ts';
+import { choosePlants, plantsWith } from '#api/platform/actor.ts';
 import { bind } from '#api/platform/route.ts';
 import * as contract from '#contracts/review.ts';
 import { countReview } from './content/content.service.ts';
@@ -13,7 +13,10 @@ import { changeSubscriptions, readSubscriptions } from './subscriptions.service.
 export function review(app: FastifyInstance): void {
   const { db } = app;
   bind(app, contract.readWeekReview, ({ actor, query, at }) => reviewOfWeek(db, actor, query, at));
-  bind(app, contract.listReviews, ({ actor, query }) => listKept(db, plantsWith(actor, 'reviews.read'), query));
+  bind(app, contract.listReviews, ({ actor, query }) => {
+    choosePlants(actor, 'reviews.read', query.plant);
+    return listKept(db, plantsWith(actor, 'reviews.read'), query);
+  });
   bind(app, contract.readReview, ({ actor, params }) => readReview(db, actor, params.id));
   bind(app, contract.openReview, async ({ actor, body, at, write }) => {
     const chosen = await kept.chooseToOpen(db, actor, body, at);

@@ -59,7 +59,7 @@ export const Complaints = ({ content: { complaints, places } }: { content: Revie
           </strong>
         </p>
       )}
-      <DataTable caption={part.complaints} columns={columns} rows={list} rowKey={({ id }) => id} />
+      <DataTable caption={part.complaints} hideCaption columns={columns} rows={list} rowKey={({ id }) => id} />
       {open > list.length && (
         <AddressLink address="/complaints">{said.more(format.count(open - list.length))}</AddressLink>
       )}

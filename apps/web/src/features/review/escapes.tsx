@@ -75,7 +75,7 @@ export const Gates = ({ escapes: { gates, next } }: { escapes: Escapes }) => {
   const candidates = next.candidates.map((stage) => terms.stage[stage]);
   return (
     <>
-      <DataTable caption={part.gates} columns={columns} rows={gates} rowKey={({ stage }) => stage} />
+      <DataTable caption={part.gates} hideCaption columns={columns} rows={gates} rowKey={({ stage }) => stage} />
       <p>
         <strong>
           {next.stage

@@ -52,7 +52,7 @@ export const Promises = ({ rows }: { rows: ReviewContent['promises'] }) => {
       ),
     },
   ];
-  return <DataTable caption={words.part.promises} columns={columns} rows={rows} rowKey={({ id }) => id} />;
+  return <DataTable caption={words.part.promises} hideCaption columns={columns} rows={rows} rowKey={({ id }) => id} />;
 };
 
 export const Overdue = ({ actions }: { actions: ReviewContent['actions'] }) => {
@@ -69,7 +69,9 @@ export const Overdue = ({ actions }: { actions: ReviewContent['actions'] }) => {
       cell: ({ daysOverdue }) => words.said.days(format.count(daysOverdue)),
     },
   ];
-  return <DataTable caption={words.part.actions} columns={columns} rows={actions.list} rowKey={({ id }) => id} />;
+  return (
+    <DataTable caption={words.part.actions} hideCaption columns={columns} rows={actions.list} rowKey={({ id }) => id} />
+  );
 };
 
 export const Effects = ({ effects }: { effects: ReviewContent['effects'] }) => {
@@ -98,7 +100,9 @@ export const Effects = ({ effects }: { effects: ReviewContent['effects'] }) => {
       ),
     },
   ];
-  return <DataTable caption={words.part.effects} columns={columns} rows={effects.list} rowKey={({ id }) => id} />;
+  return (
+    <DataTable caption={words.part.effects} hideCaption columns={columns} rows={effects.list} rowKey={({ id }) => id} />
+  );
 };
 
 export const Decisions = ({ rows }: { rows: readonly Decision[] }) => {
@@ -108,5 +112,5 @@ export const Decisions = ({ rows }: { rows: readonly Decision[] }) => {
     { id: 'kind', header: words.column.kind, cell: ({ kind }) => words.kind[kind] },
     ...useOwned<Decision>(),
   ];
-  return <DataTable caption={words.part.decisions} columns={columns} rows={rows} rowKey={({ id }) => id} />;
+  return <DataTable caption={words.part.decisions} hideCaption columns={columns} rows={rows} rowKey={({ id }) => id} />;
 };

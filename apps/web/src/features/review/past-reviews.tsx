@@ -51,6 +51,7 @@ export const PastReviews = ({ plant }: { plant: string[] | undefined }) => {
         {({ pages }) => (
           <DataTable
             caption={t('past.title')}
+            hideCaption
             columns={columns}
             rows={pages.flatMap(({ items }) => items)}
             rowKey={({ id }) => id}

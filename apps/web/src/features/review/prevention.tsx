@@ -57,5 +57,5 @@ export const Prevention = ({ rows }: { rows: readonly Row[] }) => {
       cell: ({ probabilityPays }) => (probabilityPays === null ? '–' : format.chance(probabilityPays)),
     },
   ];
-  return <DataTable caption={part.prevention} columns={columns} rows={rows} rowKey={({ id }) => id} />;
+  return <DataTable caption={part.prevention} hideCaption columns={columns} rows={rows} rowKey={({ id }) => id} />;
 };
