@@ -15,6 +15,7 @@ import { masterDataRequests } from './requests/master-data.ts';
 import { peopleRequests } from './requests/people.ts';
 import { reportRequests } from './requests/reports.ts';
 import { reviewRequests } from './requests/review.ts';
+import { signalRequests } from './requests/signals.ts';
 import { whatIfRequests } from './requests/what-if.ts';
 
 export const requests: Record<string, Example> = {
@@ -26,6 +27,7 @@ export const requests: Record<string, Example> = {
   ...actionRequests,
   ...noticeRequests,
   ...analysisRequests,
+  ...signalRequests,
   ...evidenceRequests,
   ...caseRequests,
   ...complaintRequests,

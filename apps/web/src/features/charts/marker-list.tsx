@@ -16,12 +16,15 @@ export const MarkerList = ({ data: { markers, left } }: { data: Charts }) => {
   return (
     <section>
       {markers.length > 0 && (
-        <DataTable
-          caption={t('markers')}
-          columns={columns}
-          rows={markers}
-          rowKey={({ kind, day, label }) => `${kind} ${day} ${label}`}
-        />
+        <details>
+          <summary>{t('markers', { count: markers.length })}</summary>
+          <DataTable
+            caption={t('markersTable')}
+            columns={columns}
+            rows={markers}
+            rowKey={({ kind, day, label }) => `${kind} ${day} ${label}`}
+          />
+        </details>
       )}
       {left.service && <p>{t(`left.service.${left.service}`)}</p>}
       {left.lot && <p>{t(`left.lot.${left.lot}`)}</p>}

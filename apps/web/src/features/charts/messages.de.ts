@@ -112,7 +112,9 @@ export const messages: MessageCatalogue['charts'] = {
     chosen: 'ab {{from}} (gewählt)',
     action: 'ab {{from}} (nach {{label}})',
   },
-  markers: 'Auf der Zeitachse',
+  markers_one: 'Auf der Zeitachse: {{count}} Marke',
+  markers_other: 'Auf der Zeitachse: {{count}} Marken',
+  markersTable: 'Auf der Zeitachse',
   marker: {
     action: 'Maßnahme ausgeführt',
     service: 'Werkzeug gewartet',

@@ -109,7 +109,9 @@ export const messages = {
     chosen: 'from {{from}} (chosen)',
     action: 'from {{from}} (after {{label}})',
   },
-  markers: 'On the time axis',
+  markers_one: 'On the time axis: {{count}} mark',
+  markers_other: 'On the time axis: {{count}} marks',
+  markersTable: 'On the time axis',
   marker: {
     action: 'Action carried out',
     service: 'Tool serviced',
