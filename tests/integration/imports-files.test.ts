@@ -77,7 +77,7 @@ const workbooks = [
 
 describe('an accepted file', () => {
   test.each([...filesIn('accepted'), ...workbooks])('%s', async (_name, content) => {
-    await service.db.pool.query('truncate failure, cause_change, report_counter');
+    await service.db.pool.query('truncate failure, cause_change, report_counter cascade');
     const { status, body } = await upload(engineer, content, { source: _name });
     expect(status, JSON.stringify(body)).toBe(201);
     const checked = await check(engineer, body);

@@ -24,7 +24,7 @@ beforeAll(async () => {
 afterAll(() => service.close());
 beforeEach(() =>
   service.db.pool.query(
-    'truncate failure, cause_change, cost_item, report_counter, production, import_value, import_mapping',
+    'truncate failure, cause_change, cost_item, report_counter, production, import_value, import_mapping cascade',
   ),
 );
 

@@ -57,7 +57,7 @@ const countsOf = ({ reports, terminals, bookedMinor, estimateMinor }: Counts): C
 });
 
 async function store(reports: readonly ReportFact[], production: readonly ProductionFact[]) {
-  await execute(it.db.pool, sql`truncate failure, cost_item, production`);
+  await execute(it.db.pool, sql`truncate failure, cost_item, production cascade`);
   await addReports(it.db, reports);
   await addProduction(it.db, production);
 }

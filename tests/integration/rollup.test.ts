@@ -127,7 +127,7 @@ const steps = fc.constant(null).chain(() =>
 test('after any history', { timeout: 300_000 }, () =>
   fc.assert(
     fc.asyncProperty(steps, async (history) => {
-      await execute(db.pool, sql`truncate failure, cost_item, production`);
+      await execute(db.pool, sql`truncate failure, cost_item, production cascade`);
       for (const step of history) await apply(step);
       await expectEqualToBase();
     }),
@@ -136,7 +136,7 @@ test('after any history', { timeout: 300_000 }, () =>
 );
 
 test('with many writers on the same cells', async () => {
-  await execute(db.pool, sql`truncate failure, cost_item, production`);
+  await execute(db.pool, sql`truncate failure, cost_item, production cascade`);
   const facts = fc
     .sample(reportFact(world), { numRuns: 60, seed: 5 })
     .map((fact) => ({ ...fact, foundOn: dayAfter(1) }));

@@ -68,15 +68,15 @@ export const messages: MessageCatalogue['force'] = {
   },
   method: {
     normal:
-      'Der Anderson-Darling-Test spricht nicht gegen eine Normalverteilung (p = {{p}}); Grenze und Anteil darunter sind die einer Normalverteilung.',
+      'Der Anderson-Darling-Test spricht nicht gegen eine Normalverteilung (p {{p}}); Grenze und Anteil darunter sind die einer Normalverteilung.',
     normal_untested:
       'Bei weniger als acht Werten lässt sich eine Normalverteilung nicht prüfen; sie wird angenommen. Messen Sie mehr, bevor Sie sich auf die Grenze verlassen.',
     log_normal:
-      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen können es sein: Grenze und Anteil darunter sind mit Logarithmen gerechnet.',
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p {{p}}), ihre Logarithmen können es sein: Grenze und Anteil darunter sind mit Logarithmen gerechnet.',
     order_statistic:
-      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen auch nicht. Die Grenze ist allein aus den sortierten Werten abgelesen und gilt für jede Verteilung.',
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p {{p}}), ihre Logarithmen auch nicht. Die Grenze ist allein aus den sortierten Werten abgelesen und gilt für jede Verteilung.',
     order_short:
-      'Die Werte sind nicht normalverteilt (Anderson-Darling p = {{p}}), ihre Logarithmen auch nicht. Eine Grenze ohne Verteilung braucht mindestens {{needed}} Werte; es sind {{count}}.',
+      'Die Werte sind nicht normalverteilt (Anderson-Darling p {{p}}), ihre Logarithmen auch nicht. Eine Grenze ohne Verteilung braucht mindestens {{needed}} Werte; es sind {{count}}.',
   },
   run: {
     title: 'Bleibt die Lage, wo sie ist?',

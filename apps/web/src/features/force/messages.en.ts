@@ -68,15 +68,15 @@ export const messages = {
   },
   method: {
     normal:
-      'The Anderson–Darling test does not speak against a normal distribution (p = {{p}}), so bound and share below are those of a normal distribution.',
+      'The Anderson–Darling test does not speak against a normal distribution (p {{p}}), so bound and share below are those of a normal distribution.',
     normal_untested:
       'With fewer than eight values a normal distribution cannot be tested; it is assumed. Measure more before relying on the bound.',
     log_normal:
-      'The values are not normally distributed (Anderson–Darling p = {{p}}), but their logarithms may be: bound and share below are computed on logarithms.',
+      'The values are not normally distributed (Anderson–Darling p {{p}}), but their logarithms may be: bound and share below are computed on logarithms.',
     order_statistic:
-      'The values are not normally distributed (Anderson–Darling p = {{p}}), nor are their logarithms. The bound is read from the sorted values alone and holds for any distribution.',
+      'The values are not normally distributed (Anderson–Darling p {{p}}), nor are their logarithms. The bound is read from the sorted values alone and holds for any distribution.',
     order_short:
-      'The values are not normally distributed (Anderson–Darling p = {{p}}), nor are their logarithms. A bound without a distribution takes at least {{needed}} values; there are {{count}}.',
+      'The values are not normally distributed (Anderson–Darling p {{p}}), nor are their logarithms. A bound without a distribution takes at least {{needed}} values; there are {{count}}.',
   },
   run: {
     title: 'Does the level stay where it is?',

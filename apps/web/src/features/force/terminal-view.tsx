@@ -25,6 +25,9 @@ export const TerminalView = ({ detail, onTool }: Props) => {
   const terms = useTerms();
   const { whole, runs, period, samples, leftOut, tools } = detail;
   if (!whole) return null;
+  const weakTools = tools.flatMap(({ meetsMinimum, toolCode, plantCode }) =>
+    meetsMinimum === false ? [`${toolCode ?? t('noTool')} (${plantCode})`] : [],
+  );
   const force = (newtons: number) => `${format.significant(newtons)} N`;
   const plants = format.list([...new Set(samples.map(({ plantCode }) => plantCode))]);
   const order = !runs ? 'unknown' : runs.pFewer < unlikely ? 'fewer' : runs.pMore < unlikely ? 'more' : 'random';
@@ -34,7 +37,7 @@ export const TerminalView = ({ detail, onTool }: Props) => {
         <Stat
           label={t('boundLabel')}
           figure={whole.bound === null ? '–' : force(whole.bound)}
-          note={<Verdict it={whole} />}
+          note={<Verdict it={whole} weakTools={weakTools} />}
         />
         <Stat
           label={t('minimum')}

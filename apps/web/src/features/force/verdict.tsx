@@ -2,7 +2,7 @@ import { useTranslation } from 'react-i18next';
 import type { ForceJudgement } from '#contracts/force.ts';
 import { useFormat } from '#web/ui/language.ts';
 import classes from './force.module.css';
-import { pText } from './words.ts';
+import { pIs } from './words.ts';
 
 /** Whether the terminals hold their minimum, in words and by a mark that is not colour alone. */
 export const Verdict = ({ it, weakTools = [] }: { it: ForceJudgement; weakTools?: readonly string[] }) => {
@@ -24,7 +24,7 @@ export const Meaning = ({ it }: { it: ForceJudgement }) => {
   const { t } = useTranslation('force');
   const format = useFormat();
   if (it.notJudged) return <p>{t(`notJudgedText.${it.notJudged}`)}</p>;
-  const p = it.normality ? pText(it.normality.p, format) : '';
+  const p = it.normality ? pIs(it.normality.p, format) : '';
   return (
     <>
       {it.bound !== null && <p>{t('meaning.bound', { bound: format.significant(it.bound) })}</p>}
