@@ -4,12 +4,9 @@ import type { Gates } from '#contracts/gates.ts';
 import type { Estimate } from '#contracts/shared/estimate.ts';
 import { bookedMark, estimateMark, ink, otherMark } from '#web/app/theme.ts';
 import { canvasFill } from '#web/ui/chart/pattern.ts';
-import type { Whisker } from '#web/ui/chart/whiskers.ts';
+import { rangeOf, whiskerOf } from '#web/ui/chart/whisker-range.ts';
 
 type Bars = ChartConfiguration<'bar', (number | null)[], string>;
-
-const whisker = ({ value, interval }: Estimate): Whisker =>
-  value === null ? null : { low: interval.low, high: interval.high ?? Number.MAX_VALUE };
 
 /** What each gate finds of what reaches it, as reported and with the field still to come. */
 export const effectivenessConfig = (
@@ -24,13 +21,13 @@ export const effectivenessConfig = (
       {
         label: words.raw,
         data: gates.map(({ effectiveness }) => effectiveness.value),
-        whiskers: gates.map(({ effectiveness }) => whisker(effectiveness)),
+        whiskers: gates.map(({ effectiveness }) => whiskerOf(effectiveness)),
         backgroundColor: canvasFill(otherMark),
       },
       {
         label: words.matured,
         data: gates.map(({ matured }) => matured.value),
-        whiskers: gates.map(({ matured }) => whisker(matured)),
+        whiskers: gates.map(({ matured }) => whiskerOf(matured)),
         backgroundColor: canvasFill(bookedMark),
       },
     ],
@@ -65,7 +62,7 @@ export const moneyConfig = (
       {
         label: words.label,
         data: values.map(({ value }) => value),
-        whiskers: values.map(whisker),
+        whiskers: values.map(whiskerOf),
         backgroundColor: canvasFill(options.booked ? bookedMark : estimateMark),
         borderColor: options.booked ? ink.booked : ink.estimated,
         borderWidth: 1,
@@ -76,8 +73,7 @@ export const moneyConfig = (
     scales: {
       x: { grid: { display: false } },
       y: {
-        beginAtZero: true,
-        grace: '10%',
+        ...rangeOf(values),
         ticks: { callback: (tick) => options.write(Number(tick)) },
       },
     },

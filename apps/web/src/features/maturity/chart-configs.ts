@@ -3,6 +3,7 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { Maturity } from '#contracts/maturity.ts';
 import { bookedMark, estimateMark, ink, otherMark } from '#web/app/theme.ts';
 import { canvasFill } from '#web/ui/chart/pattern.ts';
+import { rangeOf, whiskerOf } from '#web/ui/chart/whisker-range.ts';
 import { million, rawPerMillion } from './months.ts';
 
 type Bars = ChartConfiguration<'bar' | 'line', (number | null)[], string>;
@@ -21,11 +22,7 @@ export const buildMonthsConfig = (
         type: 'line',
         label: words.final,
         data: rows.map(({ finalPerMillion }) => finalPerMillion.value),
-        whiskers: rows.map(({ finalPerMillion }) =>
-          finalPerMillion.value === null
-            ? null
-            : { low: finalPerMillion.interval.low, high: finalPerMillion.interval.high ?? Number.MAX_VALUE },
-        ),
+        whiskers: rows.map(({ finalPerMillion }) => whiskerOf(finalPerMillion)),
         showLine: false,
         pointRadius: 5,
         borderColor: ink.estimated,
@@ -122,11 +119,7 @@ export const forecastConfig = (
       {
         label: words.expected,
         data: months.map(({ failures }) => failures.value),
-        whiskers: months.map(({ failures }) =>
-          failures.value === null
-            ? null
-            : { low: failures.interval.low, high: failures.interval.high ?? Number.MAX_VALUE },
-        ),
+        whiskers: months.map(({ failures }) => whiskerOf(failures)),
         backgroundColor: canvasFill(estimateMark),
         borderColor: ink.estimated,
         borderWidth: 1,
@@ -136,7 +129,7 @@ export const forecastConfig = (
   options: {
     scales: {
       x: { grid: { display: false } },
-      y: { beginAtZero: true, title: { display: true, text: words.axis }, grace: '15%' },
+      y: { ...rangeOf(months.map(({ failures }) => failures)), title: { display: true, text: words.axis } },
     },
     plugins: { legend: { display: false } },
   },

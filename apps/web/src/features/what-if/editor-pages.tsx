@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
+import { Navigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import { PageHead } from '#web/ui/page-head.tsx';
 import { QueryBoundary } from '#web/ui/query-boundary.tsx';
 import { Editor } from './editor.tsx';
 import { whatIfQuery } from './queries.ts';
-import { editWhatIfRoute } from './routes.ts';
+import { editWhatIfRoute, filterOf } from './routes.ts';
 
 export const NewWhatIfPage = () => {
   const { t } = useTranslation('what-if');
@@ -19,15 +20,20 @@ export const NewWhatIfPage = () => {
 export const EditWhatIfPage = () => {
   const { t } = useTranslation('what-if');
   const { id } = editWhatIfRoute.useParams();
+  const search = editWhatIfRoute.useSearch();
   const result = useQuery(whatIfQuery(id));
   return (
     <QueryBoundary query={result} height={40}>
-      {(whatIf) => (
-        <>
-          <PageHead title={whatIf.name}>{t('edit.lead')}</PageHead>
-          <Editor key={whatIf.version} kept={whatIf} />
-        </>
-      )}
+      {(whatIf) =>
+        search.plant ? (
+          <>
+            <PageHead title={whatIf.name}>{t('edit.lead')}</PageHead>
+            <Editor key={whatIf.version} kept={whatIf} />
+          </>
+        ) : (
+          <Navigate to={editWhatIfRoute.to} params={{ id }} search={filterOf(whatIf.query)} replace />
+        )
+      }
     </QueryBoundary>
   );
 };

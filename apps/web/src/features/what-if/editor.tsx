@@ -41,6 +41,7 @@ export const Editor = ({ kept }: { kept?: WhatIf }) => {
   const upright = useMediaQuery('(max-width: 48em)', false, { getInitialValueInEffect: false });
   const { options } = form.values;
   const results = useRef<HTMLDivElement>(null);
+  const typedIn = compute.data?.result.currency ?? kept?.currency ?? currency;
   const stale =
     compute.data !== undefined &&
     JSON.stringify([compute.data.input, compute.data.filter]) !== JSON.stringify([inputOf(form.values), filter]);
@@ -103,6 +104,11 @@ export const Editor = ({ kept }: { kept?: WhatIf }) => {
         {form.errors.together && (
           <Text role="alert" c="red.9">
             {t('noneChosen')}
+          </Text>
+        )}
+        {typedIn !== currency && (
+          <Text role="alert" fw={600} c="red.9">
+            {t('currencyChanged', { before: typedIn, now: currency })}
           </Text>
         )}
         {compute.isError && <ProblemNote error={compute.error} />}

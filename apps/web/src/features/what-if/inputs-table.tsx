@@ -61,7 +61,7 @@ export const InputsTable = ({ input, currency }: { input: WhatIfInput; currency:
   ];
   return (
     <>
-      <DataTable caption={t('inputs')} columns={columns} rows={input.options} rowKey={({ key }) => key} />
+      <DataTable caption={t('inputs')} hideCaption columns={columns} rows={input.options} rowKey={({ key }) => key} />
       <List size="sm" mb="lg">
         <List.Item>
           {t('said.horizon', { count: input.horizonYears, years: format.number(input.horizonYears) })}

@@ -57,6 +57,7 @@ export const messages: MessageCatalogue['what-if'] = {
   },
   noneChosen: 'Nehmen Sie mindestens eine Option ins Paket.',
   compute: 'Rechnen',
+  currencyChanged: 'Die Beträge wurden in {{before}} eingetragen und gelten jetzt in {{now}}. Prüfen Sie sie.',
   stale: 'Die Angaben haben sich seitdem geändert. Rechnen Sie neu.',
   result: { label: 'Ergebnis' },
   stat: {
@@ -80,6 +81,7 @@ export const messages: MessageCatalogue['what-if'] = {
     caption:
       'Optionen einzeln, das gewählte Paket und das beste aller Pakete innerhalb des Budgets (vollständige Suche)',
     set: 'Option oder Paket',
+    short: { together: 'Gewähltes Paket', best: 'Bestes Paket' },
     best: '· bestes Paket',
     together: '· das gewählte Paket',
     saving: 'Ersparnis im Jahr',

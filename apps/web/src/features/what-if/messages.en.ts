@@ -57,6 +57,7 @@ export const messages = {
   },
   noneChosen: 'Put at least one option in the set.',
   compute: 'Compute',
+  currencyChanged: 'The amounts were typed in {{before}} and now stand in {{now}}. Check them.',
   stale: 'The inputs have changed since. Compute again.',
   result: { label: 'Result' },
   stat: {
@@ -78,6 +79,7 @@ export const messages = {
       'Drawn many times: what each cause costs in a year, and how much of it each option prevents within its range. Options in one set act on the same faults, so together they save less than the sum of each. Do not trust it when the past period is not like the years to come, or when a range is a wish: the interval knows only the ranges typed in. Money is not discounted.',
     caption: 'Options alone, the set chosen, and the best set of all sets within the budget (exact search)',
     set: 'Option or set',
+    short: { together: 'Set chosen', best: 'Best set' },
     best: '· best set',
     together: '· the set chosen',
     saving: 'Saving a year',

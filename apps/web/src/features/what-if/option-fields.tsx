@@ -78,12 +78,7 @@ export const OptionFields = ({ form, index, currency }: Props) => {
           />
         )}
         {others.length > 0 && (
-          <Button
-            variant="subtle"
-            color="red.9"
-            size="compact-md"
-            onClick={() => form.removeListItem('options', index)}
-          >
+          <Button variant="subtle" size="compact-md" onClick={() => form.removeListItem('options', index)}>
             {t('option.drop', { number: index + 1 })}
           </Button>
         )}

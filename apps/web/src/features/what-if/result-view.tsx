@@ -81,7 +81,10 @@ export const ResultView = ({ input, result, filter }: Props) => {
         height={5 + 2.5 * rows.length}
         config={savingConfig(
           rows,
-          { names: rows.map(({ keys }) => names(keys)), axis: t('outcome.axis', { currency }) },
+          {
+            names: rows.map(({ keys, role }) => (role === 'alone' ? names(keys) : t(`outcome.short.${role}`))),
+            axis: t('outcome.axis', { currency }),
+          },
           (minor) => `~ ${short(minor)}`,
         )}
         captions={captions}

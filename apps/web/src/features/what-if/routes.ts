@@ -2,7 +2,7 @@ import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { z } from 'zod';
 import { AnalysisFilter } from '#contracts/shared/filter.ts';
 import { signedIn } from '#web/app/roots.ts';
-import { searchOf } from '#web/ui/search.ts';
+import { parseSearch, searchOf } from '#web/ui/search.ts';
 
 export const whatIfsRoute = createRoute({
   getParentRoute: () => signedIn,
@@ -27,3 +27,6 @@ export const editWhatIfRoute = createRoute({
   validateSearch: searchOf(AnalysisFilter),
   component: lazyRouteComponent(() => import('./editor-pages.tsx'), 'EditWhatIfPage'),
 });
+
+/** The filter that a scenario was kept with. */
+export const filterOf = (query: string) => searchOf(AnalysisFilter)(parseSearch(query));

@@ -2,6 +2,7 @@
 import type { ChartConfiguration } from 'chart.js';
 import { estimateMark, ink } from '#web/app/theme.ts';
 import { canvasFill } from '#web/ui/chart/pattern.ts';
+import { rangeOf, whiskerOf } from '#web/ui/chart/whisker-range.ts';
 import type { OutcomeRow } from './outcomes.ts';
 
 export const savingConfig = (
@@ -16,11 +17,7 @@ export const savingConfig = (
       {
         label: words.axis,
         data: rows.map(({ netPerYear }) => netPerYear.value),
-        whiskers: rows.map(({ netPerYear }) =>
-          netPerYear.value === null
-            ? null
-            : { low: netPerYear.interval.low, high: netPerYear.interval.high ?? Number.MAX_VALUE },
-        ),
+        whiskers: rows.map(({ netPerYear }) => whiskerOf(netPerYear)),
         backgroundColor: canvasFill(estimateMark),
         borderColor: ink.estimated,
         borderWidth: 1,
@@ -31,7 +28,7 @@ export const savingConfig = (
     indexAxis: 'y',
     scales: {
       x: {
-        grace: '10%',
+        ...rangeOf(rows.map(({ netPerYear }) => netPerYear)),
         title: { display: true, text: words.axis },
         ticks: { callback: (tick) => write(Number(tick)) },
       },

@@ -3,7 +3,6 @@ import { IconPrinter } from '@tabler/icons-react';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
-import { AnalysisFilter } from '#contracts/shared/filter.ts';
 import { retireWhatIf, type WhatIf } from '#contracts/what-if.ts';
 import { ConfirmButton } from '#web/ui/confirm-button.tsx';
 import { call } from '#web/ui/http.ts';
@@ -11,13 +10,10 @@ import { useFormat } from '#web/ui/language.ts';
 import { PageHead } from '#web/ui/page-head.tsx';
 import { useMay } from '#web/ui/person.ts';
 import { QueryBoundary } from '#web/ui/query-boundary.tsx';
-import { parseSearch, searchOf } from '#web/ui/search.ts';
 import { InputsTable } from './inputs-table.tsx';
 import { useForgetWhatIfs, whatIfQuery } from './queries.ts';
 import { ResultView } from './result-view.tsx';
-import { editWhatIfRoute, whatIfRoute } from './routes.ts';
-
-const filterOf = (query: string) => searchOf(AnalysisFilter)(parseSearch(query));
+import { editWhatIfRoute, filterOf, whatIfRoute } from './routes.ts';
 
 export const WhatIfPage = () => {
   const { id } = whatIfRoute.useParams();
