@@ -141,7 +141,7 @@ export const listActions = endpoint({
   path: '/api/v1/actions',
   access: 'actions.read',
   tag,
-  summary: 'List actions, earliest due day first',
+  summary: 'List actions, open ones first, by due day',
   query: ActionFilter.extend(PageQuery.shape),
   response: page(ActionRow),
 });

@@ -9,6 +9,7 @@ import type { Database } from '#db/client.ts';
 import { empty, join, queryOne, queryRows, raw, type Sql, sql } from '#db/sql.ts';
 
 const isOpen = raw("a.state not in ('verified', 'given_up')");
+const isClosed = raw("(a.state in ('verified', 'given_up'))");
 const isAwaited = raw("a.state in ('agreed', 'under_way', 'held_up')");
 const todayOf = (at: Date): Sql => sql`(${at}::timestamptz at time zone p.zone)::date`;
 const closedOn = raw(
@@ -84,13 +85,15 @@ export interface Asked {
 
 const selected = ({ filter, scope, actor, at }: Asked, beyond: Sql = empty): Sql =>
   sql`select ${rowColumns(at)} from action a ${rowJoins} where ${whereOf(filter, scope, actor, at)} ${beyond}
-    order by a.due_on, a.id`;
+    order by ${isClosed}, a.due_on, a.id`;
 
 export async function listActions(db: Database, asked: Asked, { cursor, limit }: PageQuery) {
-  const after = decodeCursor(cursor, z.tuple([Day, Id]));
-  const beyond = after ? sql`and (a.due_on, a.id) > (${after[0]}::date, ${after[1]}::uuid)` : empty;
+  const after = decodeCursor(cursor, z.tuple([z.enum(['open', 'closed']), Day, Id]));
+  const beyond = after
+    ? sql`and (${isClosed}, a.due_on, a.id) > (${after[0] === 'closed'}, ${after[1]}::date, ${after[2]}::uuid)`
+    : empty;
   const rows = await queryRows(db.pool, sql`${selected(asked, beyond)} limit ${limit + 1}`, ActionRow);
-  return toPage(rows, limit, (row) => [row.dueOn, row.id]);
+  return toPage(rows, limit, (row) => [row.closedOn ? 'closed' : 'open', row.dueOn, row.id]);
 }
 
 /** The whole filtered list, for the export. */

@@ -16,7 +16,7 @@ export const StateMark = ({ action }: { action: Pick<ActionRow, 'state' | 'daysO
       {action.daysOverdue > 0 && (
         <>
           {' '}
-          <Badge color="red.9" variant="outline" size="md">
+          <Badge color="red.9" variant="outline" size="md" tt="none">
             {t('overdueBy', { count: action.daysOverdue })}
           </Badge>
         </>
@@ -24,7 +24,7 @@ export const StateMark = ({ action }: { action: Pick<ActionRow, 'state' | 'daysO
       {action.reopened > 0 && (
         <>
           {' '}
-          <Badge variant="default" size="md">
+          <Badge variant="default" size="md" tt="none">
             {t('reopened', { count: action.reopened })}
           </Badge>
         </>
@@ -41,6 +41,8 @@ export const VerdictMark = ({ verdict }: { verdict: EffectVerdict | null }) => {
       variant="outline"
       color={verdict === 'did_not_hold' ? 'red.9' : verdict === 'held' ? 'green.9' : 'dark'}
       size="md"
+      tt="none"
+      miw="max-content"
     >
       {signs[verdict]} {terms.verdict[verdict]}
     </Badge>

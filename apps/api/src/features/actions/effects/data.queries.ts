@@ -21,11 +21,14 @@ const datedReports = (tx: Tx, where: Sql) =>
 export const reportsOf = (tx: Tx, plantId: string, scope: EffectScope, from: string) =>
   datedReports(tx, sql`${filterWhere({ ...filterOf(scope, plantId), from, builtFrom: from }, [plantId])}`);
 
-/** All reports of the plant from the scope's sources on what was built from a day on: how late reports come in. */
+/**
+ * All reports of the plant from the scope's sources on what was built from a day on: how late reports come in. Of what was built
+ * before the plant's first report only late ones can be here, so it is left out.
+ */
 export const delaysOf = (tx: Tx, plantId: string, { sources }: EffectScope, from: string) =>
   datedReports(
     tx,
-    sql`${filterWhere({ source: sources.length ? sources : undefined, from, builtFrom: from }, [plantId])} and f.built_on is not null`,
+    sql`${filterWhere({ source: sources.length ? sources : undefined, from, builtFrom: from }, [plantId])} and f.built_on >= (select min(g.found_on) from failure_fact g where g.plant_id = ${plantId}::uuid)`,
   );
 
 /** Terminals inserted a day, within that part of the scope that production is reported by. */

@@ -58,13 +58,13 @@ export const EffectView = ({ effect, plantId }: Props) => {
         />
         <Stat
           label={t('effect.evidence')}
-          figure={evidence ? format.significant(Math.min(evidence.ofReduction, 1e6)) : '–'}
+          figure={evidence ? text.evidence(evidence.ofReduction) : '–'}
           note={
             evidence &&
             t('effect.evidenceNote', {
-              against: format.significant(Math.min(evidence.againstPromise, 1e6)),
+              against: text.evidence(evidence.againstPromise),
               needed: format.count(evidence.needed),
-              p: ratio.p === null ? '–' : format.significant(ratio.p, 2),
+              p: ratio.p === null ? '–' : text.p(ratio.p),
             })
           }
         />

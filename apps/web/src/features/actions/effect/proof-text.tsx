@@ -3,6 +3,7 @@ import { useTranslation } from 'react-i18next';
 import type { EffectPlanInput, EffectProof } from '#contracts/effects.ts';
 import { useFormat } from '#web/ui/language.ts';
 import { ReportsLink } from '#web/ui/reports-link.tsx';
+import classes from '../actions.module.css';
 import { filterOf } from './scope-filter.ts';
 import { useEffectText } from './use-effect-text.ts';
 
@@ -20,7 +21,7 @@ export const ProofText = ({ proof, plan, plantId }: Props) => {
   const { needed } = proof;
   const filter = { ...filterOf(plan.scope, plantId), builtFrom: plan.before.from, builtTo: plan.before.to };
   return (
-    <Text component="div" size="sm" maw="75ch" mb="md">
+    <Text component="div" size="sm" maw="75ch" mb="md" className={classes.prose}>
       <p>
         {t('proof.stated', { day: format.day(proof.statedOn) })}{' '}
         <ReportsLink filter={filter}>

@@ -11,6 +11,13 @@ export const useEffectText = () => {
     t('effect.limits', { low: format.significant(low), high: high === null ? '∞' : format.significant(high) });
   return {
     limits,
+    /** Beyond a million the figure says no more. */
+    evidence: (value: number): string =>
+      value > 1e6 ? `> ${format.count(1e6)}` : value < 0.01 ? `< ${format.number(0.01)}` : format.significant(value),
+    p: (value: number): string =>
+      value < 0.0001
+        ? `< ${format.number(0.0001, { maximumFractionDigits: 4 })}`
+        : format.number(value, { maximumSignificantDigits: 2 }),
     rate: (rate: Estimate): string =>
       rate.value === null ? t('effect.noProduction') : t('effect.ppm', { rate: format.significant(rate.value) }),
     interval: (interval: Interval | null): string | null =>
