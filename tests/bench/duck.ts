@@ -34,7 +34,8 @@ export async function openDuck(files: Files, threads: number): Promise<DuckDBCon
     `create table failure_fact as select id, plant_id, found_on, line_id, found, origin, cause::cause as cause, source::source as source,
       housing_id, terminal_id, tool_id, disposition::disposition as disposition, safety = 'true' as safety,
       quantity_found as terminals, booked_minor, case when cost_items = 0 then standard_minor else 0 end as estimate_minor,
-      true as costed, cost_items = 0 as standard_only, gate, gate_minor, gates_passed, proof is not null as evidence, number
+      true as costed, cost_items = 0 as standard_only, gate, gate_minor, gates_passed, proof is not null as evidence, number, reel_lot, housing_lot,
+      case when cavities like '%,%' then 'several' else trim(cavities, '{}') end as cavity
       from ${read(files.reports, reportColumns)} where voided_at is null order by found_on`,
     `create table cost_fact as select plant_id, failure_id, category::category as category, basis, plant_minor
       from ${read(files.costs, costColumns)}`,

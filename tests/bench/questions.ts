@@ -31,6 +31,10 @@ const productionBy = (column: string) => (now: Period) =>
     (of) => `select ${column}, sum(units), sum(terminals) from production_fact where ${made(of)} group by 1`,
   );
 
+const outside = (where: string) =>
+  `select plant_id, date_trunc('month', built_on), date_trunc('month', found_on), count(*) from failure_fact
+    where ${where} and built_on is not null group by 1, 2, 3`;
+
 const year = (today: string) => `from=${String(Number(today.slice(0, 4)) - 1)}${today.slice(4)}&to=${today}`;
 
 export const questionsOf = (today: string, plant: string): Question[] => [
@@ -84,6 +88,28 @@ export const questionsOf = (today: string, plant: string): Question[] => [
     ],
   },
   {
+    name: 'Gates, 12 months',
+    path: `/api/v1/analyses/gates?${year(today)}`,
+    sql: (now) => [
+      `select origin, found, coalesce(gates_passed >= 2, false), ${sums} from failure_fact where ${found(now)} group by 1, 2, 3, plant_id`,
+      `select origin, count(*) filter (where built_on >= '${now.from}' and built_on < '${now.to}'), count(*) filter (where built_on is null)
+        from failure_fact where found = 10 group by 1`,
+      outside('found = 10'),
+      `select date_trunc('month', day), plant_id, sum(units) from production_fact where ${made(now)} group by 1, 2`,
+    ],
+  },
+  {
+    name: 'Field maturity, 24 build months',
+    path: '/api/v1/analyses/maturity',
+    sql: (now) => [
+      outside("source in ('customer', 'field')"),
+      `select plant_id, date_trunc('month', built_on), (found_on - built_on) // 7, count(*) from failure_fact
+        where source in ('customer', 'field') and built_on is not null group by 1, 2, 3`,
+      `select plant_id, count(*) from failure_fact where source in ('customer', 'field') and built_on is null group by 1`,
+      `select date_trunc('month', day), plant_id, sum(units) from production_fact where ${made(now)} group by 1, 2`,
+    ],
+  },
+  {
     name: 'Cost of escape, 12 months',
     path: `/api/v1/analyses/costs?${year(today)}`,
     sql: (now) => [
@@ -96,6 +122,39 @@ export const questionsOf = (today: string, plant: string): Question[] => [
         from failure_fact where ${found(now)} group by found, plant_id`,
       `select c.plant_id, c.category, sum(c.plant_minor) filter (where c.basis = 'booked'), sum(c.plant_minor) filter (where c.basis = 'estimated')
         from failure_fact f join cost_fact c on c.failure_id = f.id where ${found(now)} group by 1, 2`,
+    ],
+  },
+  {
+    name: 'Control chart of a cause, 12 months',
+    path: '/api/v1/analyses/charts?cause=tooling',
+    sql: (now) => [
+      `select date_trunc('week', found_on), count(*) from failure_fact where cause = 'tooling' and ${found(now)} group by 1, plant_id`,
+      `select date_trunc('week', day), plant_id, sum(terminals) from production_fact where ${made(now)} group by 1, 2`,
+      `select distinct tool_id from failure_fact where cause = 'tooling' and ${found(now)}`,
+      `select reel_lot, min(found_on) from failure_fact where cause = 'tooling' and ${found(now)} group by 1`,
+      `select housing_lot, min(found_on) from failure_fact where cause = 'tooling' and ${found(now)} group by 1`,
+    ],
+  },
+  {
+    name: 'Signals, all plants, 13 weeks',
+    path: '/api/v1/analyses/signals',
+    sql: (now) => [
+      ...[
+        'plant_id',
+        'plant_id, housing_id',
+        'plant_id, terminal_id',
+        'plant_id, tool_id, terminal_id',
+        'reel_lot',
+        'housing_lot',
+        'housing_id, cavity',
+      ].map((columns) => `select ${columns}, count(*) from failure_fact where ${found(now)} group by ${columns}`),
+      ...['housing_id', 'terminal_id'].map(
+        (column) => `select plant_id, ${column}, sum(terminals) from production_fact where ${made(now)} group by 1, 2`,
+      ),
+      ...both(now).map(
+        (of) =>
+          `select date_trunc('week', found_on), plant_id, tool_id, housing_id, count(*) from failure_fact where ${found(of)} group by 1, 2, 3, 4`,
+      ),
     ],
   },
   {

@@ -12,7 +12,7 @@ beforeAll(async () => {
   const { db } = dashboard.it;
   const plantId = (await make.makePlant(db, { code: 'LIS', name: 'Lisbon works' })).id;
   await make.makeStages(db, plantId);
-  const tools = [];
+  const tools: string[] = [];
   for (const place of [1, 2, 3, 4, 5, 6, 7])
     tools.push((await make.makeTool(db, plantId, { code: `AP-${place}`, servicedOn: new Date('2026-05-04') })).id);
   const weeks = Array.from({ length: 52 }, (_, place) => addDays('2026-06-08', -7 * place));

@@ -20,6 +20,7 @@ export async function silence(
   asked: Asked,
   { key, reason, until }: { key: string; reason: string; until: string },
 ): Promise<Silence> {
+  if (asked.plants.length === 1) requirePlant(unit.actor, 'signals.write', asked.plants[0]!.id);
   const { found, master } = await searchSignals(asked);
   const signal = found.find((one) => one.key === key);
   if (!signal)
