@@ -97,6 +97,7 @@ export const ContainmentLine = z.object({
   createdAt: Instant,
   closedAt: Instant.nullable(),
 });
+export type ContainmentLine = z.infer<typeof ContainmentLine>;
 export const listContainments = endpoint({
   method: 'GET',
   path: '/api/v1/containment',

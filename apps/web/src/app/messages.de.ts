@@ -27,6 +27,8 @@ export const messages: MessageCatalogue['app'] = {
     whatIf: 'Was wäre wenn',
     suggestion: 'Trefferquote',
     force: 'Kräfte',
+    complaints: 'Reklamationen',
+    containment: 'Eindämmung',
     actions: 'Maßnahmen',
     cases: '8D-Fälle',
     lessons: 'Lehren',

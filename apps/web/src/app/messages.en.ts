@@ -27,6 +27,8 @@ export const messages = {
     whatIf: 'What-if',
     suggestion: 'Hit rate',
     force: 'Forces',
+    complaints: 'Complaint desk',
+    containment: 'Containment',
     actions: 'Actions',
     cases: '8D cases',
     lessons: 'Lessons',

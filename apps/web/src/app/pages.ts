@@ -1,6 +1,7 @@
 /** The thumb index: the pages a person may open, by section, in the order of the work. */
 import {
   IconArrowsSplit2,
+  IconBarrierBlock,
   IconBellRinging,
   IconBoxMultiple,
   IconBulb,
@@ -16,6 +17,7 @@ import {
   IconHourglass,
   IconListCheck,
   IconListDetails,
+  IconMessageReport,
   IconPencilPlus,
   IconSitemap,
   IconStack2,
@@ -56,6 +58,20 @@ export const pages: readonly PageEntry[] = [
     permission: 'analyses.read',
   },
   { to: '/force', section: 'analyses', label: 'force', icon: IconGauge, permission: 'force.read' },
+  {
+    to: '/complaints',
+    section: 'followUp',
+    label: 'complaints',
+    icon: IconMessageReport,
+    permission: 'complaints.read',
+  },
+  {
+    to: '/containment',
+    section: 'followUp',
+    label: 'containment',
+    icon: IconBarrierBlock,
+    permission: 'containment.read',
+  },
   { to: '/actions', section: 'followUp', label: 'actions', icon: IconListCheck, permission: 'actions.read' },
   { to: '/cases', section: 'followUp', label: 'cases', icon: IconSitemap, permission: 'cases.read' },
   { to: '/lessons', section: 'followUp', label: 'lessons', icon: IconBulb, permission: 'cases.read' },

@@ -5,6 +5,13 @@ import { auditRoute } from '#web/features/audit/routes.ts';
 import { caseRoute, casesRoute } from '#web/features/cases/routes.ts';
 import { causesRoute } from '#web/features/causes/routes.ts';
 import { chartsRoute } from '#web/features/charts/routes.ts';
+import { complaintRoute, deskRoute, newComplaintRoute } from '#web/features/complaints/routes.ts';
+import {
+  alertsRoute,
+  containmentRoute,
+  containmentsRoute,
+  newContainmentRoute,
+} from '#web/features/containment/routes.ts';
 import { escapesRoute } from '#web/features/escapes/routes.ts';
 import { checklistRoute, opinionRoute, opinionsRoute, trackRecordRoute } from '#web/features/evidence/routes.ts';
 import { failuresRoute, newReportRoute, recordRoute, reportRoute } from '#web/features/failures/routes.ts';
@@ -65,6 +72,13 @@ const routeTree = root.addChildren([
     trackRecordRoute,
     opinionsRoute,
     opinionRoute,
+    deskRoute,
+    newComplaintRoute,
+    complaintRoute,
+    containmentsRoute,
+    newContainmentRoute,
+    alertsRoute,
+    containmentRoute,
     actionsRoute,
     actionRoute,
     noticesRoute,

@@ -1,5 +1,6 @@
 /** What each kind of master data shows in its list and asks in its form. */
 import { masterData } from '#contracts/master-data.ts';
+import { usualReplyTimes } from '#contracts/reply-times.ts';
 import {
   costRateKinds,
   dispositions,
@@ -34,6 +35,7 @@ export type Field = { name: string; optional?: boolean } & (
         | 'zone'
         | 'locale'
         | 'paper'
+        | 'replyTimes'
         | 'weekday'
         | 'decimal';
     }
@@ -175,9 +177,15 @@ const views: readonly KindView[] = [
   {
     name: 'customers',
     resource: masterData.customers,
-    fields: [code, name, { name: 'locale', type: 'locale' }, { name: 'paper', type: 'paper' }],
+    fields: [
+      code,
+      name,
+      { name: 'locale', type: 'locale' },
+      { name: 'paper', type: 'paper' },
+      { name: 'replyTimes', type: 'replyTimes' },
+    ],
     columns: ['code', 'name', 'locale', 'paper'],
-    blank: { ...coded, locale: 'en', paper: 'A4' },
+    blank: { ...coded, locale: 'en', paper: 'A4', replyTimes: usualReplyTimes },
   },
   {
     name: 'cost-rates',

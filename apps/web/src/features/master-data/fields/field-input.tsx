@@ -1,6 +1,7 @@
 import { NumberInput, Select, Switch, TagsInput, TextInput } from '@mantine/core';
 import type { UseFormReturnType } from '@mantine/form';
 import { useTranslation } from 'react-i18next';
+import type { ReplyTimes } from '#contracts/reply-times.ts';
 import { papers } from '#contracts/shared/scalars.ts';
 import { useLocale, useTerms } from '#web/ui/language.ts';
 import { languageNames } from '#web/ui/language-names.ts';
@@ -12,6 +13,7 @@ import { weekdayName } from '../weekday.ts';
 import { CurrencyField } from './currency-field.tsx';
 import { FaceField } from './face-field.tsx';
 import { PlantField } from './plant-field.tsx';
+import { ReplyTimesField } from './reply-times-field.tsx';
 import { SectionField } from './section-field.tsx';
 import { ZoneField } from './zone-field.tsx';
 
@@ -69,6 +71,8 @@ export const FieldInput = (props: FieldProps) => {
       );
     case 'paper':
       return <Select {...common} data={papers} allowDeselect={false} />;
+    case 'replyTimes':
+      return <ReplyTimesField value={bound.value as ReplyTimes} onChange={bound.onChange} disabled={disabled} />;
     case 'weekday':
       return (
         <Select
