@@ -23,7 +23,7 @@ const { values } = parseArgs({
     rounds: { type: 'string', default: '9' },
     folder: { type: 'string' },
     'import-rows': { type: 'string', default: '200000' },
-    only: { type: 'string', default: 'analyses,week,routes,suggestion,import' },
+    only: { type: 'string', default: 'analyses,week,review,routes,suggestion,import' },
   },
 });
 const rows = Number(values.rows);
@@ -84,6 +84,17 @@ try {
       ratio: shown(week, 'ms'),
       goal: '< 300 ms',
       met: week.p95 < 300,
+    });
+  }
+  if (parts.has('review')) {
+    const review = await measureWeekPage(['/api/v1/reviews/week?live=true'], ask, rounds);
+    table.push({
+      what: 'the whole weekly review of the group, counted anew',
+      ours: shown(review, 'ms'),
+      theirs: '',
+      ratio: '',
+      goal: 'median < 1000 ms',
+      met: review.median < 1000,
     });
   }
   if (parts.has('routes')) table.push(...(await routes()));

@@ -58,7 +58,9 @@ test('a reader sees it in German on a phone, decides nothing, and is sent it by 
   await page.getByRole('heading', { name: 'Wochenbesprechung 2026-W22' }).waitFor();
   expect(await page.getByRole('button', { name: 'Diese Besprechung beginnen' }).count()).toBe(0);
   const tick = page.getByRole('checkbox', { name: /Lisbon works/ });
+  const saved = page.waitForResponse((answer) => answer.request().method() === 'PUT');
   await tick.check();
+  await saved;
   await page.reload();
   await tick.waitFor();
   expect(await tick.isChecked()).toBe(true);

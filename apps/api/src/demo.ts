@@ -1,6 +1,7 @@
 import { loadDemo } from '#seed/load.ts';
 import type { Config } from './config.ts';
 import { keepActions } from './demo-actions.ts';
+import { holdReviews } from './demo-reviews.ts';
 import { keepScenarios } from './demo-scenarios.ts';
 import { cleanPhoto } from './features/photos/image.ts';
 import { storePhoto } from './features/photos/photo-files.ts';
@@ -20,6 +21,7 @@ export async function loadDemoFor(
   const loaded = await loadDemo({ url, now, hashPassword, savePhoto, log, ...options });
   await keepActions(url, loaded.anchor, options.seed);
   await keepScenarios(url, loaded.anchor, now);
+  await holdReviews(url, now);
   log('Demo loaded.');
   return loaded;
 }

@@ -26,30 +26,31 @@ export const Subscription = () => {
       <h2>{t('mail.title')}</h2>
       <p className={classes.about}>{t('mail.about')}</p>
       <QueryBoundary query={query} height={4}>
-        {(chosen) => (
-          <Stack gap="xs">
-            {mayGroup && (
-              <Checkbox
-                label={t('mail.group')}
-                checked={chosen.group}
-                disabled={save.isPending}
-                onChange={(event) => save.mutate({ ...chosen, group: event.currentTarget.checked })}
-              />
-            )}
-            {plants.map((plant) => (
-              <Checkbox
-                key={plant.id}
-                label={rowText(plant)}
-                checked={chosen.plants.includes(plant.id)}
-                disabled={save.isPending}
-                onChange={(event) => {
-                  const rest = chosen.plants.filter((id) => id !== plant.id);
-                  save.mutate({ ...chosen, plants: event.currentTarget.checked ? [...rest, plant.id] : rest });
-                }}
-              />
-            ))}
-          </Stack>
-        )}
+        {(kept) => {
+          const chosen = save.isPending ? save.variables : kept;
+          return (
+            <Stack gap="xs">
+              {mayGroup && (
+                <Checkbox
+                  label={t('mail.group')}
+                  checked={chosen.group}
+                  onChange={(event) => save.mutate({ ...chosen, group: event.currentTarget.checked })}
+                />
+              )}
+              {plants.map((plant) => (
+                <Checkbox
+                  key={plant.id}
+                  label={rowText(plant)}
+                  checked={chosen.plants.includes(plant.id)}
+                  onChange={(event) => {
+                    const rest = chosen.plants.filter((id) => id !== plant.id);
+                    save.mutate({ ...chosen, plants: event.currentTarget.checked ? [...rest, plant.id] : rest });
+                  }}
+                />
+              ))}
+            </Stack>
+          );
+        }}
       </QueryBoundary>
       {save.error && <ProblemNote error={save.error} />}
     </section>
