@@ -1,9 +1,10 @@
 /** Actions: what was promised by whom until when, its evidence, and its verification by another person. */
 import { z } from 'zod';
-import { EffectPlanInput, EffectVerdict, Prevention } from './effects.ts';
+import { Effect, EffectPlanInput, EffectProof, EffectVerdict, JudgedEffect, Prevention } from './effects.ts';
 import { endpoint } from './shared/endpoint.ts';
 import { PageQuery, page } from './shared/paging.ts';
 import { Currency, Day, Id, IdParams, Instant, MinorUnits, many, Name, Note, Version } from './shared/scalars.ts';
+import { Cause } from './taxonomy.ts';
 
 const tag = 'actions';
 const optional = <Item extends z.ZodType>(item: Item) => item.nullable().default(null);
@@ -271,4 +272,48 @@ export const removeEvidence = endpoint({
   summary: 'Take evidence back, while the action is open',
   params: IdParams,
   status: 204,
+});
+
+export const readEffect = endpoint({
+  method: 'GET',
+  path: '/api/v1/actions/:id/effect',
+  access: 'actions.read',
+  tag,
+  summary: 'Whether the action held, judged from the data as they are now; null without a plan',
+  params: IdParams,
+  response: z.object({ effect: Effect.nullable() }),
+});
+export const planEffect = endpoint({
+  method: 'PUT',
+  path: '/api/v1/actions/:id/effect',
+  access: 'actions.write',
+  tag,
+  summary: 'State what would count as proof, before the action is carried out',
+  write: 'update',
+  params: IdParams,
+  body: EffectPlanInput,
+  response: z.object({ effect: Effect.nullable() }),
+});
+export const previewEffect = endpoint({
+  method: 'POST',
+  path: '/api/v1/actions/effect-preview',
+  access: 'actions.read',
+  tag,
+  summary: 'What would count as proof, without keeping it',
+  status: 200,
+  body: EffectPlanInput.safeExtend({ plantId: Id }),
+  response: EffectProof,
+});
+export const listJudgedEffects = endpoint({
+  method: 'GET',
+  path: '/api/v1/actions/judged-effects',
+  access: 'actions.read',
+  tag,
+  summary: 'Reductions that were shown or excluded here, by cause and prevention',
+  query: z.object({
+    plant: many(Id).optional(),
+    cause: many(Cause).optional(),
+    prevention: many(Prevention).optional(),
+  }),
+  response: z.object({ items: z.array(JudgedEffect) }),
 });

@@ -2,12 +2,10 @@
 import { z } from 'zod';
 import { preventionKinds } from './prevention.ts';
 import { Period } from './shared/change.ts';
-import { endpoint } from './shared/endpoint.ts';
 import { Estimate, Interval, Reason } from './shared/estimate.ts';
-import { Day, Id, IdParams, Instant, many } from './shared/scalars.ts';
+import { Day, Id, Instant } from './shared/scalars.ts';
 import { Cause, causeTaxonomy, Source } from './taxonomy.ts';
 
-const tag = 'actions';
 export const Prevention = z.enum(preventionKinds);
 const optional = <Item extends z.ZodType>(item: Item) => item.nullable().default(null);
 
@@ -136,37 +134,6 @@ export const Effect = z.object({
 });
 export type Effect = z.infer<typeof Effect>;
 
-export const readEffect = endpoint({
-  method: 'GET',
-  path: '/api/v1/actions/:id/effect',
-  access: 'actions.read',
-  tag,
-  summary: 'Whether the action held, judged from the data as they are now; null without a plan',
-  params: IdParams,
-  response: z.object({ effect: Effect.nullable() }),
-});
-export const planEffect = endpoint({
-  method: 'PUT',
-  path: '/api/v1/actions/:id/effect',
-  access: 'actions.write',
-  tag,
-  summary: 'State what would count as proof, before the action is carried out',
-  write: 'update',
-  params: IdParams,
-  body: EffectPlanInput,
-  response: z.object({ effect: Effect.nullable() }),
-});
-export const previewEffect = endpoint({
-  method: 'POST',
-  path: '/api/v1/actions/effect-preview',
-  access: 'actions.read',
-  tag,
-  summary: 'What would count as proof, without keeping it',
-  status: 200,
-  body: EffectPlanInput.safeExtend({ plantId: Id }),
-  response: EffectProof,
-});
-
 /** An effect judged here, for the what-if and the weekly review. */
 export const JudgedEffect = z.object({
   actionId: Id,
@@ -180,16 +147,3 @@ export const JudgedEffect = z.object({
   fewerThanPlanned: z.boolean(),
 });
 export type JudgedEffect = z.infer<typeof JudgedEffect>;
-export const listJudgedEffects = endpoint({
-  method: 'GET',
-  path: '/api/v1/actions/judged-effects',
-  access: 'actions.read',
-  tag,
-  summary: 'Reductions that were shown or excluded here, by cause and prevention',
-  query: z.object({
-    plant: many(Id).optional(),
-    cause: many(Cause).optional(),
-    prevention: many(Prevention).optional(),
-  }),
-  response: z.object({ items: z.array(JudgedEffect) }),
-});

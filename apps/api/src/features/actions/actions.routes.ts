@@ -5,7 +5,6 @@ import { receiveFile } from '#api/platform/files/receive-file.ts';
 import { readStoredFile } from '#api/platform/files/stored-files.ts';
 import { bind } from '#api/platform/route.ts';
 import * as contract from '#contracts/actions.ts';
-import * as effect from '#contracts/effects.ts';
 import * as feed from '#contracts/notices.ts';
 import * as service from './actions.service.ts';
 import { calendarOf } from './calendar.service.ts';
@@ -42,10 +41,10 @@ export function actions(app: FastifyInstance): void {
     reply.type(media[format]).header('Content-Disposition', `attachment; filename="${name}"`);
     return exportActions(db, asked, format);
   });
-  bind(app, effect.listJudgedEffects, async ({ actor, query }) => ({
+  bind(app, contract.listJudgedEffects, async ({ actor, query }) => ({
     items: await judgedEffects(db, choosePlants(actor, readable, query.plant), query),
   }));
-  bind(app, effect.previewEffect, ({ actor, body: { plantId, ...plan }, at }) => {
+  bind(app, contract.previewEffect, ({ actor, body: { plantId, ...plan }, at }) => {
     requirePlant(actor, readable, plantId);
     return proofOf(db.prisma, plantId, plan, at);
   });
@@ -67,10 +66,10 @@ export function actions(app: FastifyInstance): void {
     write((unit) => verifyAction(unit, params.id, version, body)),
   );
 
-  bind(app, effect.readEffect, async ({ actor, params, at }) => ({
+  bind(app, contract.readEffect, async ({ actor, params, at }) => ({
     effect: await readEffect(db.prisma, actor, params.id, at),
   }));
-  bind(app, effect.planEffect, async ({ actor, params, body, version, at, write }) => {
+  bind(app, contract.planEffect, async ({ actor, params, body, version, at, write }) => {
     await write((unit) => changePlan(unit, params.id, version, body));
     return { effect: await readEffect(db.prisma, actor, params.id, at) };
   });

@@ -13,12 +13,14 @@ import {
   createAction,
   listActions,
   moveAction,
+  planEffect,
+  previewEffect,
   readAction,
+  readEffect,
   removeEvidence,
   updateAction,
   verifyAction,
 } from '#contracts/actions.ts';
-import { planEffect, previewEffect, readEffect } from '#contracts/effects.ts';
 import { listColleagues } from '#contracts/people.ts';
 import type { Input } from '#contracts/shared/endpoint.ts';
 import { call, problemFrom } from '#web/ui/http.ts';

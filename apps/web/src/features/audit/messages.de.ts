@@ -41,6 +41,10 @@ export const messages: MessageCatalogue['audit'] = {
     token: 'API-Token',
     force_sample: 'Kraftmessung',
     opinion: 'Zweitmeinung',
+    case: '8D-Fall',
+    read_across: 'Übertragung',
+    action: 'Maßnahme',
+    effect_plan: 'Nachweis einer Maßnahme',
   },
   action: {
     created: 'hinzugefügt',

@@ -41,6 +41,10 @@ export const messages = {
     token: 'API token',
     force_sample: 'Force sample',
     opinion: 'Second opinion',
+    case: '8D case',
+    read_across: 'Read-across',
+    action: 'Action',
+    effect_plan: 'Proof of an action',
   },
   action: {
     created: 'added',

@@ -18,6 +18,10 @@ export const entities = [
   'person',
   'token',
   'opinion',
+  'case',
+  'read_across',
+  'action',
+  'effect_plan',
   'force_sample',
 ] as const;
 

@@ -1,5 +1,5 @@
 import { infiniteQueryOptions, keepPreviousData, queryOptions, useQueryClient } from '@tanstack/react-query';
-import { listJudgedEffects } from '#contracts/effects.ts';
+import { listJudgedEffects } from '#contracts/actions.ts';
 import { listWhatIfs, readWhatIf } from '#contracts/what-if.ts';
 import { call } from '#web/ui/http.ts';
 
