@@ -57,7 +57,7 @@ function contentOf(block: Block, width: number): Content {
           body: block.rows.map(([label, value]) => [cell(label, { color: colours.muted }), cell(value)]),
         },
         layout: 'noBorders',
-        margin: [-4, 0, 0, 5],
+        margin: [0, 0, 0, 5],
       };
     case 'table': {
       const aligned = (place: number) => ({ alignment: block.columns[place]?.align ?? 'left' });

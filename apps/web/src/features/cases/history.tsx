@@ -25,25 +25,26 @@ export const History = ({ id }: { id: string }) => {
   );
 };
 
-const plain = [
-  'opened',
-  'changed',
-  'dropped',
-  'commented',
-  'signed',
-  'reopened',
-  'closed',
-  'file added',
-  'file removed',
-  'document kept',
-] as const;
+/** Actions of the trail that have words of their own; the others save a part. */
+const plain = {
+  opened: 'opened',
+  changed: 'changed',
+  dropped: 'dropped',
+  commented: 'commented',
+  signed: 'signed',
+  reopened: 'reopened',
+  closed: 'closed',
+  'file added': 'fileAdded',
+  'file removed': 'fileRemoved',
+  'document kept': 'documentKept',
+} as const;
 
 const Changes = ({ id }: { id: string }) => {
   const { t } = useTranslation('cases');
   const terms = useCaseTerms();
   const format = useFormat();
   const words = (action: string, after: Record<string, unknown> | null) => {
-    const known = plain.find((it) => it === action);
+    const known = action in plain ? plain[action as keyof typeof plain] : null;
     const where = typeof after?.discipline === 'number' ? ` D${after.discipline}` : '';
     if (known) return `${t(`did.${known}`)}${where}${after?.reason ? `: ${after.reason}` : ''}`;
     return t('did.saved', { part: terms.part[action.replace(/ saved$/, '') as keyof typeof terms.part] ?? action });

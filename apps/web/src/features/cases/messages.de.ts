@@ -114,9 +114,9 @@ export const messages: typeof english = {
     signed: 'Unterschrift',
     reopened: 'wieder geöffnet',
     closed: 'hat den Fall abgeschlossen',
-    'file added': 'Datei hinzugefügt zu',
-    'file removed': 'hat eine Datei entfernt',
-    'document kept': 'hat ein Dokument aufbewahrt',
+    fileAdded: 'Datei hinzugefügt zu',
+    fileRemoved: 'hat eine Datei entfernt',
+    documentKept: 'hat ein Dokument aufbewahrt',
     saved: 'hat gespeichert: {{part}}',
   },
   documentHelp:

@@ -112,9 +112,9 @@ export const messages = {
     signed: 'signed',
     reopened: 'reopened',
     closed: 'closed the case',
-    'file added': 'added a file to',
-    'file removed': 'removed a file',
-    'document kept': 'kept a document',
+    fileAdded: 'added a file to',
+    fileRemoved: 'removed a file',
+    documentKept: 'kept a document',
     saved: 'saved {{part}}',
   },
   documentHelp:
