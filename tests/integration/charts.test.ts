@@ -84,12 +84,20 @@ describe('what was planted', () => {
       ...lineOf(pullCheck.plant, pullCheck.line),
       cause: 'partial_seat',
       ...between(420, 60),
+      actions: 'false',
       limits: 'frozen',
       points: 20,
     });
     expect(worked.cusum).toMatchObject({ falseAlarmEvery: 370, reason: null });
     expect(worked.cusum.foundAfter).toBeLessThan(15);
     expect(worked.cusum.points.some(({ worse }: { worse: boolean | null }) => worse === false)).toBe(true);
+    const split = await ask({
+      ...lineOf(pullCheck.plant, pullCheck.line),
+      cause: 'partial_seat',
+      ...between(420, 60),
+    });
+    expect(split.phases.map(({ because }: { because: string }) => because)).toContain('action');
+    expect(split.markers).toContainEqual(expect.objectContaining({ kind: 'action' }));
     const { plant, line, tieMoved } = noStrainRelief;
     const not = await ask({
       ...lineOf(plant, line),

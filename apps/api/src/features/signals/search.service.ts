@@ -9,7 +9,7 @@ import { combinationsOf } from './combinations.ts';
 import { countSets } from './counts.queries.ts';
 import { type Master, readMaster } from './master.queries.ts';
 import { type Matched, matchedByWeek } from './matched.queries.ts';
-import { holds } from './members.ts';
+import { overlapsOf } from './overlaps.ts';
 import { countTools } from './tools.queries.ts';
 
 export const falseDiscoveryRate = 0.1;
@@ -29,6 +29,8 @@ export interface Search {
   master: Master;
   lookedBack: Day;
   matched: Matched[];
+  /** reports of the period in both of two signals, by their keys */
+  shared: (key: string, other: string) => number;
   production: MadeOn[];
 }
 
@@ -66,8 +68,15 @@ export async function searchSignals(asked: Asked): Promise<Search> {
         madeOn(asked, { from: lookedBack, to: period.to }),
       ])
     : [[], []];
+  const places = new Map(found.map(({ key }, place) => [key, place]));
+  const overlap = overlapsOf(
+    found.map(({ member }) => member),
+    matched,
+  );
+  const shared: Search['shared'] = (key, other) => overlap(places.get(key)!, places.get(other)!);
   return {
-    found: explain(found, matched),
+    found: explain(found, shared),
+    shared,
     tested,
     withoutExpectation,
     more,
@@ -79,17 +88,13 @@ export async function searchSignals(asked: Asked): Promise<Search> {
   };
 }
 
-/** Reports of the period in both of two signals. */
-export const sharedReports = (matched: readonly Matched[], a: FoundSignal, b: FoundSignal): number =>
-  matched.reduce((sum, row) => sum + (row.inside && holds(a.member, row) && holds(b.member, row) ? row.reports : 0), 0);
-
 /** The most telling first, so that what is narrow explains what is wide; of the shared, as much was expected as of the stronger's own. */
-function explain(found: readonly FoundSignal[], matched: readonly Matched[]): FoundSignal[] {
+function explain(found: readonly FoundSignal[], shared: Search['shared']): FoundSignal[] {
   const ranked = found.toSorted((a, b) => evidence(b) - evidence(a));
   const byKey = new Map(found.map((signal) => [signal.key, signal]));
   const explained = explainSignals(ranked, (key, otherKey) => {
     const [weaker, stronger] = [byKey.get(key)!, byKey.get(otherKey)!];
-    const observed = sharedReports(matched, weaker, stronger);
+    const observed = shared(key, otherKey);
     const expected = Math.min(weaker.expected, (stronger.expected * observed) / stronger.observed);
     return { observed, expected };
   });

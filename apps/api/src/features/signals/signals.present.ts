@@ -2,7 +2,7 @@ import type { Asked } from '#api/features/analyses/asked.service.ts';
 import type { Signal, SignalFound, Signals, Silence } from '#contracts/signals.ts';
 import type { Master } from './master.queries.ts';
 import { type Member, opensOf } from './members.ts';
-import { type FoundSignal, falseDiscoveryRate, type Search, sharedReports } from './search.service.ts';
+import { type FoundSignal, falseDiscoveryRate, type Search } from './search.service.ts';
 
 export function namesOf(member: Member, plants: Asked['plants'], master: Master): SignalFound['names'] {
   const code = (rows: Map<string, { code: string }>, id: string | undefined) =>
@@ -29,7 +29,7 @@ export function presentSignals(
   listed: number,
   dateOf: (signal: FoundSignal) => Signal['since'],
 ): Signals {
-  const { found, master, matched } = search;
+  const { found, master, shared } = search;
   const show = (signal: FoundSignal): SignalFound => ({
     key: signal.key,
     kind: signal.member.kind,
@@ -63,7 +63,7 @@ export function presentSignals(
       since: dateOf(signal),
       echoes: found
         .filter(({ explainedBy }) => explainedBy === signal.key)
-        .map((echo) => ({ ...show(echo), shared: sharedReports(matched, signal, echo) })),
+        .map((echo) => ({ ...show(echo), shared: shared(signal.key, echo.key) })),
       back: silenceOf.has(signal.key),
     })),
     more: search.more + Math.max(0, news.length - listed),
