@@ -39,7 +39,11 @@ export const buildMonthsConfig = (
   options: {
     scales: {
       x: { grid: { display: false } },
-      y: { beginAtZero: true, title: { display: true, text: words.axis } },
+      y: {
+        // The widest intervals, of the youngest months, may leave the picture; they would flatten all others.
+        ...rangeOf(rows.filter(({ mature }) => mature).map(({ finalPerMillion }) => finalPerMillion)),
+        title: { display: true, text: words.axis },
+      },
     },
     plugins: {
       legend: { position: 'bottom', labels: { usePointStyle: true } },
