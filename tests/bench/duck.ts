@@ -31,7 +31,7 @@ export async function openDuck(files: Files, threads: number): Promise<DuckDBCon
     `create type source as enum (${list(sources)})`,
     `create type disposition as enum (${list(dispositions)})`,
     `create type category as enum (${list(costCategories)})`,
-    `create table failure_fact as select id, plant_id, found_on, line_id, found, origin, cause::cause as cause, source::source as source,
+    `create table failure_fact as select id, plant_id, found_on, built_on, line_id, found, origin, cause::cause as cause, source::source as source,
       housing_id, terminal_id, tool_id, disposition::disposition as disposition, safety = 'true' as safety,
       quantity_found as terminals, booked_minor, case when cost_items = 0 then standard_minor else 0 end as estimate_minor,
       true as costed, cost_items = 0 as standard_only, gate, gate_minor, gates_passed, proof is not null as evidence, number, reel_lot, housing_lot,
