@@ -56,6 +56,13 @@ export const reviews: readonly Held[] = [
         dueAfter: 21,
         givenUp: 'Die Ursache lag im Werkzeug, nicht in der Rolle.',
       },
+      { title: 'Crimphöhe bei jedem Rollenwechsel aufzeichnen', kind: 'corrective', dueAfter: 10, doneAfter: 9 },
+      {
+        title: 'Kisten für angeschlagene Leitungen durch Gestelle ersetzen',
+        kind: 'preventive',
+        dueAfter: 8,
+        doneAfter: 11,
+      },
     ],
   },
   {

@@ -48,6 +48,7 @@ export const table = (columns: readonly Column[], rows: readonly (readonly Cell[
   return {
     table: {
       headerRows: 1,
+      keepWithHeaderRows: 1,
       dontBreakRows: true,
       widths: columns.map(({ width }) => width),
       body: [
