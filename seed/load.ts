@@ -5,6 +5,7 @@ import { from as copyFrom } from 'pg-copy-streams';
 import { connect } from '#db/connect.ts';
 import { StartError } from '#db/start-error.ts';
 import { isoDay, localDay } from './calendar.ts';
+import { makeComplaints } from './complaints.ts';
 import { columnsOf, copyText } from './copy-text.ts';
 import { makeEvidence } from './evidence/load.ts';
 import { generateDemo } from './generate.ts';
@@ -72,6 +73,7 @@ export async function loadDemo(options: LoadOptions): Promise<Loaded> {
     await client.query(deriveFigures);
     await client.query('analyze failure');
     for (const table of await makeEvidence(client, world, filed)) await copy(client, table);
+    for (const table of await makeComplaints(client, world)) await copy(client, table);
     await client.query(markLoaded, [group.name, group.currency, now]);
     await client.query('commit');
     await client.query('vacuum analyze');

@@ -1,3 +1,4 @@
+import { type ReplyTimes, usualReplyTimes } from '#contracts/reply-times.ts';
 import type { PlantCode } from './plants.ts';
 
 export interface CustomerPlan {
@@ -21,3 +22,9 @@ export const customers: readonly CustomerPlan[] = [
   { code: 'GLR', name: 'Gildrobin Lighting', locale: 'en', paper: 'Letter', currency: 'USD', plants: ['QRO', 'SUZ'] },
   { code: 'HFR', name: 'Harrowfinch Rail', locale: 'en', paper: 'A4', currency: 'EUR', plants: ['LEJ', 'POZ'] },
 ];
+
+/** Two customers are stricter than the rest. */
+export const replyTimesOf = (code: string): ReplyTimes =>
+  code === 'ALF' || code === 'DUN'
+    ? { ...usualReplyTimes, first_reply: { amount: 8, unit: 'hours' }, cause: { amount: 5, unit: 'days' } }
+    : usualReplyTimes;

@@ -1,4 +1,4 @@
-import { customers } from '../group/customers.ts';
+import { customers, replyTimesOf } from '../group/customers.ts';
 import { lineCodes, lineNames } from '../group/lines.ts';
 import { housings, terminals, wires } from '../group/parts.ts';
 import { plants } from '../group/plants.ts';
@@ -80,6 +80,7 @@ export function masterData({ id }: World): Table[] {
         name,
         locale,
         paper,
+        reply_times: JSON.stringify(replyTimesOf(code)),
         ...live,
       })),
     },
