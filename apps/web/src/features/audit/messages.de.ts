@@ -22,6 +22,7 @@ export const messages: MessageCatalogue['audit'] = {
   none: 'Keine Änderung passt',
   noneText: 'Wählen Sie einen längeren Zeitraum oder nehmen Sie einen Teil des Filters heraus.',
   entity: {
+    signal: 'Auffälligkeit',
     failure: 'Meldung',
     production: 'Produktion',
     import: 'Import',
@@ -47,6 +48,8 @@ export const messages: MessageCatalogue['audit'] = {
     effect_plan: 'Nachweis einer Maßnahme',
   },
   action: {
+    silenced: 'als „nichts Neues“ eingestuft',
+    news_again: 'wieder gemeldet',
     created: 'hinzugefügt',
     updated: 'geändert',
     retired: 'stillgelegt',

@@ -22,6 +22,7 @@ export const messages = {
   none: 'No change fits',
   noneText: 'Choose a longer period or take out a part of the filter.',
   entity: {
+    signal: 'Signal',
     failure: 'Report',
     production: 'Production',
     import: 'Import',
@@ -47,6 +48,8 @@ export const messages = {
     effect_plan: 'Proof of an action',
   },
   action: {
+    silenced: 'called “not news”',
+    news_again: 'made news again',
     created: 'added',
     updated: 'changed',
     retired: 'retired',
