@@ -14,7 +14,7 @@ import { countTools } from './tools.queries.ts';
 
 export const falseDiscoveryRate = 0.1;
 /** Worked out: of the largest plain excess. */
-const candidatesWorkedOut = 60;
+const candidatesWorkedOut = 40;
 const fewestWeeksBack = 13;
 
 export interface FoundSignal extends ExplainedSignal, Omit<Candidate, 'key' | 'dimension' | 'observed' | 'expected'> {}
