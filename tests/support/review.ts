@@ -197,15 +197,13 @@ export const fullContent = (): ReviewContent => ({
       share: estimate(0.08, 0.07, 0.09),
       filter: 'origin=termination',
     })),
-    gates: stages
-      .slice(0, 9)
-      .map((stage) => ({
-        stage,
-        foundHere: 12_345,
-        foundLater: 6789,
-        effectiveness: estimate(0.64, 0.62, 0.66),
-        matured: estimate(0.61, 0.55, 0.65),
-      })),
+    gates: stages.slice(0, 9).map((stage) => ({
+      stage,
+      foundHere: 12_345,
+      foundLater: 6789,
+      effectiveness: estimate(0.64, 0.62, 0.66),
+      matured: estimate(0.61, 0.55, 0.65),
+    })),
     next: { stage: null, candidates: ['insertion', 'electrical_test', 'product_test'], perMoney: false },
   },
   prevention: times(12, (place) => ({

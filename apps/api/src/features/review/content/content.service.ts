@@ -39,7 +39,7 @@ export async function countReview(
   const [data, figures, escapes, signals, prevention, complaints, followUp] = await Promise.all([
     dataVersion(db, scope),
     weekOf(week!, plant),
-    escapesPart(week!, quarter!, own, at),
+    escapesPart(week!, { reader, quarter: { ...lookedBack, plant }, own, at }),
     signalsPart(quarter!, { ...lookedBack, plant }, at),
     preventionPart(db, seen),
     complaintsPart(db, reader, seen, at),
