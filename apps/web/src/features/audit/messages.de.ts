@@ -22,6 +22,8 @@ export const messages: MessageCatalogue['audit'] = {
   none: 'Keine Änderung passt',
   noneText: 'Wählen Sie einen längeren Zeitraum oder nehmen Sie einen Teil des Filters heraus.',
   entity: {
+    review: 'Wochenbesprechung',
+    review_subscription: 'Besprechungen per E-Mail',
     signal: 'Auffälligkeit',
     failure: 'Meldung',
     production: 'Produktion',
@@ -48,6 +50,10 @@ export const messages: MessageCatalogue['audit'] = {
     effect_plan: 'Nachweis einer Maßnahme',
   },
   action: {
+    opened: 'eröffnet',
+    prepared: 'von der Uhr vorbereitet',
+    renewed: 'neu gezählt',
+    closed: 'abgeschlossen',
     silenced: 'als „nichts Neues“ eingestuft',
     news_again: 'wieder gemeldet',
     created: 'hinzugefügt',

@@ -22,6 +22,8 @@ export const messages = {
   none: 'No change fits',
   noneText: 'Choose a longer period or take out a part of the filter.',
   entity: {
+    review: 'Weekly review',
+    review_subscription: 'Reviews by mail',
     signal: 'Signal',
     failure: 'Report',
     production: 'Production',
@@ -48,6 +50,10 @@ export const messages = {
     effect_plan: 'Proof of an action',
   },
   action: {
+    opened: 'opened',
+    prepared: 'prepared by the clock',
+    renewed: 'counted again',
+    closed: 'closed',
     silenced: 'called “not news”',
     news_again: 'made news again',
     created: 'added',
