@@ -133,6 +133,7 @@ test('a fix that did not: never called held, excluded at last, and opened again'
   expect(verdicts).not.toContain('held');
   expect(verdicts.at(-1)).toBe('did_not_hold');
   expect(await stateOf(id)).toMatchObject({ state: 'under_way', reopened: 1, verifiedBy: null });
+  expect((await stateOf(id)).stateReason).toMatch(/^Judged on .* did not hold/);
   expect(await effectOf(id)).toMatchObject({ verdict: 'did_not_hold', shownOn: null });
 });
 

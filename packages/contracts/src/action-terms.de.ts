@@ -34,4 +34,8 @@ export const actionTerms: ActionTerms = {
     reopened: 'Wieder eröffnet',
     effect: 'Wirkung',
   },
+  openedAgain: {
+    verdict: 'Beurteilt am {day}: Sie hat nicht gewirkt.',
+    recurrence: 'Es ist wieder passiert: {reports}.',
+  },
 };

@@ -28,6 +28,8 @@ export interface ActionTerms {
   readonly state: Labels<ActionState>;
   readonly verdict: Labels<EffectVerdict>;
   readonly field: Labels<ActionField>;
+  /** Why the service opened an action again. */
+  readonly openedAgain: Labels<'verdict' | 'recurrence'>;
 }
 
 export const actionTerms: ActionTerms = {
@@ -63,5 +65,9 @@ export const actionTerms: ActionTerms = {
     daysOverdue: 'Days overdue',
     reopened: 'Opened again',
     effect: 'Effect',
+  },
+  openedAgain: {
+    verdict: 'Judged on {day}: it did not hold.',
+    recurrence: 'It happened again: {reports}.',
   },
 };

@@ -1,4 +1,4 @@
-import { Anchor, Button, FileButton, Group, Text, Textarea, Title } from '@mantine/core';
+import { Anchor, Button, FileButton, Group, Text, Textarea, TextInput, Title } from '@mantine/core';
 import { IconPaperclip } from '@tabler/icons-react';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -78,6 +78,7 @@ export const EvidenceSection = ({ action, mayWrite }: { action: ActionOf; mayWri
           </Group>
         </form>
       )}
+      {mayWrite && !isClosed(action.state) && <ReportField action={action} />}
       {error && <ProblemNote error={error} />}
     </section>
   );
@@ -113,5 +114,37 @@ const Shown = ({ evidence }: { evidence: ActionEvidence }) => {
         {addedBy}, {format.instant(addedAt)}
       </Text>
     </>
+  );
+};
+
+/** Links a failure report of the plant by its number. */
+const ReportField = ({ action: { id, plantId } }: { action: ActionOf }) => {
+  const { t } = useTranslation('actions');
+  const { addReport } = useActionWrites();
+  const [number, setNumber] = useState('');
+  const unknown = addReport.data === false && addReport.variables?.number === number.trim();
+  return (
+    <form
+      className="no-print"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!number.trim()) return;
+        addReport.mutate({ id, plantId, number: number.trim() }, { onSuccess: (known) => known && setNumber('') });
+      }}
+    >
+      <Group mt="sm" align="flex-end">
+        <TextInput
+          label={t('evidence.number')}
+          maxLength={60}
+          value={number}
+          onChange={(event) => setNumber(event.currentTarget.value)}
+          error={unknown ? t('evidence.unknown') : undefined}
+        />
+        <Button type="submit" variant="default" loading={addReport.isPending} disabled={number.trim() === ''}>
+          {t('evidence.link')}
+        </Button>
+      </Group>
+      {addReport.isError && <ProblemNote error={addReport.error} />}
+    </form>
   );
 };

@@ -21,6 +21,7 @@ import {
   updateAction,
   verifyAction,
 } from '#contracts/actions.ts';
+import { listReports } from '#contracts/failures.ts';
 import { listColleagues } from '#contracts/people.ts';
 import type { Input } from '#contracts/shared/endpoint.ts';
 import { call, problemFrom } from '#web/ui/http.ts';
@@ -109,6 +110,16 @@ export const useActionWrites = () => {
     addText: useMutation({
       mutationFn: ({ id, body }: { id: string; body: Input<typeof addEvidence.body> }) =>
         call(addEvidence, { params: { id }, body }),
+      onSuccess,
+    }),
+    addReport: useMutation({
+      mutationFn: async ({ id, plantId, number }: { id: string; plantId: string; number: string }) => {
+        const { items } = await call(listReports, { query: { plant: [plantId], q: number, limit: 20 } as object });
+        const found = items.find((report) => report.number.toLowerCase() === number.toLowerCase());
+        if (!found) return false;
+        await call(addEvidence, { params: { id }, body: { failureId: found.id } });
+        return true;
+      },
       onSuccess,
     }),
     addFile: useMutation({ mutationFn: sendFile, onSuccess }),

@@ -1,6 +1,8 @@
-import type { Day } from '#analysis/calendar/day.ts';
 import { notify } from '#api/features/notices/notify.service.ts';
 import type { Unit } from '#api/platform/unit.ts';
+import { actionTerms as german } from '#contracts/action-terms.de.ts';
+import { actionTerms as english } from '#contracts/action-terms.en.ts';
+import { type Fact, fill } from '#contracts/notice-words.ts';
 import { txOne } from '#db/sql.ts';
 import { findAction, lockAction, type Stored } from '../action.queries.ts';
 import { PlantDay, plantDaySql } from '../plant-day.queries.ts';
@@ -8,6 +10,12 @@ import { addStep, auditAction, changeRow } from '../write.ts';
 import { judgePlan, presentLook } from './judge.service.ts';
 import { readPlan, type StoredPlan } from './plan.service.ts';
 import { findRecurrences, type Recurrence } from './recurrence.service.ts';
+
+/** Why an action is open again, in the plant's language. */
+const reasonFor = (why: 'verdict' | 'recurrence', facts: Record<string, Fact>, locale: string): string =>
+  fill((locale === 'de' ? german : english).openedAgain[why], facts, locale);
+
+type Today = Pick<PlantDay, 'today' | 'locale'>;
 
 const finished = (state: Stored['state']): boolean => state === 'carried_out' || state === 'verified';
 
@@ -34,7 +42,12 @@ const named = (reports: readonly Recurrence[]): string => {
 };
 
 /** Reports that the action should have prevented and that were not seen before: noted once each, told, and it opens again. */
-async function meetRecurrences(unit: Unit, action: Stored, { plan }: StoredPlan, today: Day): Promise<boolean> {
+async function meetRecurrences(
+  unit: Unit,
+  action: Stored,
+  { plan }: StoredPlan,
+  { today, locale }: Today,
+): Promise<boolean> {
   const { tx, at } = unit;
   const certain = (await findRecurrences(tx, action.plantId, plan, today)).filter((one) => one.certain);
   const seen = await tx.effectRecurrence.findMany({ where: { actionId: action.id }, select: { failureId: true } });
@@ -45,7 +58,7 @@ async function meetRecurrences(unit: Unit, action: Stored, { plan }: StoredPlan,
   await tx.effectRecurrence.createMany({
     data: fresh.map(({ failureId }) => ({ actionId: action.id, failureId, seenAt: at, reopened: opens })),
   });
-  if (opens) await reopen(unit, action, named(fresh));
+  if (opens) await reopen(unit, action, reasonFor('recurrence', { reports: named(fresh) }, locale));
   await notify(unit, {
     to: [action.ownerId],
     kind: 'action_recurrence',
@@ -63,7 +76,7 @@ async function meetRecurrences(unit: Unit, action: Stored, { plan }: StoredPlan,
 }
 
 /** Judges once a day, keeps what was said, tells when the verdict changed, and opens again what did not hold. */
-async function lookOnce(unit: Unit, action: Stored, stored: StoredPlan, today: Day): Promise<void> {
+async function lookOnce(unit: Unit, action: Stored, stored: StoredPlan, { today, locale }: Today): Promise<void> {
   const { tx, at } = unit;
   const day = new Date(`${today}T00:00:00Z`);
   const last = await tx.effectLook.findFirst({ where: { actionId: action.id }, orderBy: { day: 'desc' } });
@@ -83,7 +96,7 @@ async function lookOnce(unit: Unit, action: Stored, stored: StoredPlan, today: D
   });
   if (history.verdict === (last?.verdict ?? 'not_shown_yet')) return;
   if (history.verdict === 'did_not_hold' && finished(action.state))
-    await reopen(unit, action, `${today}: ${history.verdict}`);
+    await reopen(unit, action, reasonFor('verdict', { day: today }, locale));
   await notify(unit, {
     to: [action.ownerId],
     kind: 'effect_verdict',
@@ -100,8 +113,8 @@ export async function watchAction(unit: Unit, id: string): Promise<void> {
   const action = await findAction(unit.tx, id, unit.at);
   const stored = action && (await readPlan(unit.tx, id));
   if (!stored || action.state === 'given_up') return;
-  const { today } = (await txOne(unit.tx, plantDaySql(action.plantId, unit.at), PlantDay))!;
-  const opened = await meetRecurrences(unit, action, stored, today);
+  const plant = (await txOne(unit.tx, plantDaySql(action.plantId, unit.at), PlantDay))!;
+  const opened = await meetRecurrences(unit, action, stored, plant);
   const present = opened ? (await findAction(unit.tx, id, unit.at))! : action;
-  await lookOnce(unit, present, stored, today);
+  await lookOnce(unit, present, stored, plant);
 }
