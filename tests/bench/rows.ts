@@ -14,7 +14,7 @@ type Value = string | number | boolean | null;
 const line = (values: readonly Value[]) => `${values.map((value) => value ?? '\\N').join('\t')}\n`;
 
 export const reportColumns =
-  'id, plant_id, number, reported_at, found_on, line_id, station, shift, found, source, housing_id, terminal_id, wire_id, tool_id, cavities, reel_lot, housing_lot, customer_id, effect, quantity_found, quantity_inspected, disposition, safety, note, cause, sub_cause, origin, proof, cost_items, booked_minor, standard_minor, gate, gate_minor, gates_passed, voided_at, void_reason';
+  'id, plant_id, number, reported_at, found_on, built_on, line_id, station, shift, found, source, housing_id, terminal_id, wire_id, tool_id, cavities, reel_lot, housing_lot, customer_id, effect, quantity_found, quantity_inspected, disposition, safety, note, cause, sub_cause, origin, proof, cost_items, booked_minor, standard_minor, gate, gate_minor, gates_passed, voided_at, void_reason';
 export const costColumns =
   'id, plant_id, failure_id, category, basis, incurred_on, amount_minor, currency, plant_minor';
 export const productionColumns = 'id, plant_id, day, line_id, housing_id, terminal_id, units, terminals';
@@ -55,6 +55,7 @@ export function* reports(
       `B-${i}`,
       `${day}T08:00:00Z`,
       day,
+      found >= 9 && random() < 0.85 ? dayBefore(day, Math.floor(500 * random() ** 2)) : null,
       pick(random, plant.lines),
       `S${Math.floor(random() * 20)}`,
       pick(random, ['A', 'B', 'C']),
