@@ -1,6 +1,8 @@
 import { loadDemo } from '#seed/load.ts';
 import type { Config } from './config.ts';
 import { keepActions } from './demo-actions.ts';
+import { workCases } from './demo-cases.ts';
+import { holdBack } from './demo-containments.ts';
 import { holdReviews } from './demo-reviews.ts';
 import { keepScenarios } from './demo-scenarios.ts';
 import { cleanPhoto } from './features/photos/image.ts';
@@ -20,6 +22,8 @@ export async function loadDemoFor(
   };
   const loaded = await loadDemo({ url, now, hashPassword, savePhoto, log, ...options });
   await keepActions(url, loaded.anchor, options.seed);
+  await workCases(url, loaded.anchor);
+  await holdBack(url, loaded.anchor, now);
   await keepScenarios(url, loaded.anchor, now);
   await holdReviews(url, now);
   log('Demo loaded.');
