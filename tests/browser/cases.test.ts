@@ -47,7 +47,10 @@ test('two people’s changes of one part are joined', async () => {
     await dashboard.signIn('engineer', { plants: [plantId] }),
     await dashboard.signIn('engineer', { plants: [plantId] }),
   ];
-  for (const page of [first, second]) await page.goto(`/cases/${caseId}?d=3`);
+  for (const page of [first, second]) {
+    await page.goto(`/cases/${caseId}?d=3`);
+    await page.getByRole('textbox', { name: 'Containment', exact: true }).waitFor();
+  }
   for (const [page, field, text] of [
     [first, 'Containment', 'Stock sorted twice'],
     [second, 'Verification', 'Nothing found in 900'],
@@ -69,7 +72,7 @@ test('the case is signed to its closure, asks the other plant, and that plant an
   for (const discipline of [0, 1, 2, 3, 4, 5, 6, 7]) {
     await page.goto(`/cases/${caseId}?d=${discipline}`);
     await page.getByRole('button', { name: `Sign D${discipline} for Quality` }).click();
-    await page.getByText('Signed parts are locked.').first().waitFor();
+    await page.getByText('Signed parts are locked.').filter({ visible: true }).waitFor();
     if (discipline === 4) await expectAccessible(page);
   }
   await page.goto(`/cases/${caseId}?d=8`);

@@ -1,6 +1,7 @@
 import { Alert, Badge, Tabs, Text } from '@mantine/core';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
 import { useTranslation } from 'react-i18next';
 import { type Discipline, disciplines } from '#contracts/case-parts.ts';
 import type { Case } from '#contracts/cases.ts';
@@ -37,7 +38,7 @@ const CaseView = ({ it }: { it: Case }) => {
   const queries = useQueryClient();
   const { d } = caseRoute.useSearch();
   const mayWrite = useMay('cases.write', it.plantId);
-  const first = it.disciplines.find(({ toSignAs }) => toSignAs.length > 0)?.discipline ?? 0;
+  const [first] = useState(() => it.disciplines.find(({ toSignAs }) => toSignAs.length > 0)?.discipline ?? 0);
   const shown = d ?? first;
   const refresh = () => queries.fetchQuery({ ...caseQuery(it.id), staleTime: 0 });
   return (

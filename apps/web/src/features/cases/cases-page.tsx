@@ -48,12 +48,16 @@ export const CasesPage = () => {
           onKeyDown={(event) => event.key === 'Enter' && show({ q: event.currentTarget.value || undefined })}
         />
         <MultiSelect
+          w="100%"
+          maw="16rem"
           label={t('state')}
           data={states.map((state) => ({ value: state, label: t(`states.${state}`) }))}
           value={filter.state ?? []}
           onChange={(state) => show({ state: state.length ? state : undefined })}
         />
         <MultiSelect
+          w="100%"
+          maw="16rem"
           label={t('plant')}
           data={plants.map(({ id, code }) => ({ value: id, label: code }))}
           value={filter.plant ?? []}
