@@ -60,9 +60,10 @@ interface Planned {
 /** When the customer's word came: on the day after it was found; the youngest close enough to the last day for their clocks to run. */
 function plan(world: World, sources: readonly Source[], calendars: ReadonlyMap<string, DemoCalendar>): Planned[] {
   const last = (world.anchor + 1) * day;
-  const received = sources.map((source, place) =>
-    place < open ? last - [2, 11, 5, 3, 8][place]! * day : Date.parse(`${source.found_on}T00:00:00Z`) + day,
-  );
+  const received = sources.map((source, place) => {
+    const afterFound = Date.parse(`${source.found_on}T00:00:00Z`) + day;
+    return place < open ? Math.max(afterFound, last - [2, 11, 5, 3, 8][place]! * day) : afterFound;
+  });
   const counts = new Map<string, number>();
   return sources
     .map((source, place) => {

@@ -59,8 +59,8 @@ export const messages = {
   length: {
     hours_one: '{{count}} working hour from receipt',
     hours_other: '{{count}} working hours from receipt',
-    days_one: 'end of the next working day',
-    days_other: 'end of the {{count}}th working day after receipt',
+    days_one: 'close of work on the next working day',
+    days_other: 'close of work on working day {{count}} after receipt',
   },
   clocks: 'Reply clocks',
   clocksMeaning:
