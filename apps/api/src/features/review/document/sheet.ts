@@ -4,9 +4,10 @@ import { inOurLetters } from '#api/platform/document/letters.ts';
 import { makePdf } from '#api/platform/document/make-pdf.ts';
 import type { Review } from '#contracts/review.ts';
 import type { Locale, Paper } from '#contracts/shared/scalars.ts';
+import type { Room } from './drawing.ts';
 import { type Language, languageOf } from './language.ts';
 import { quiet } from './layout.ts';
-import { partsOf, type Room } from './parts.ts';
+import { partsOf } from './parts.ts';
 
 const margin = 32;
 export const mostPages = 2;
@@ -118,7 +119,7 @@ async function draw(
       { text: inOurLetters(title), style: 'title' },
       { text: inOurLetters(when), margin: [0, 1, 0, 0] },
       { text: inOurLetters(stateOf(review, zone, language)), bold: true, margin: [0, 1, 0, 2] },
-      ...partsOf(content, language, room),
+      ...partsOf({ content, language, room }),
       ...stamps(review, zone, language),
     ],
     pageBreakBefore: (node, nodes) =>
