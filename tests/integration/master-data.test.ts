@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { usualReplyTimes } from '#contracts/reply-times.ts';
 import { stages } from '#contracts/taxonomy.ts';
 import { type Asker, createTestApp, type TestApp } from '#tests/support/app.ts';
 import { makeLine, makePlant } from '#tests/support/master-data.ts';
@@ -23,7 +24,15 @@ afterAll(() => t.close());
 /** A valid row of each kind, and a change to it. */
 const examples: Record<string, [row: () => Record<string, unknown>, change: Record<string, unknown>]> = {
   plants: [
-    () => ({ code: code(), name: 'Plant', zone: 'Asia/Tokyo', currency: 'JPY', weekStart: 7, locale: 'de' }),
+    () => ({
+      code: code(),
+      name: 'Plant',
+      zone: 'Asia/Tokyo',
+      currency: 'JPY',
+      weekStart: 7,
+      locale: 'de',
+      paper: 'Letter',
+    }),
     { zone: 'Asia/Seoul' },
   ],
   lines: [() => ({ plantId: own, code: code(), name: 'Line' }), { name: 'Line 2' }],
@@ -70,7 +79,10 @@ const examples: Record<string, [row: () => Record<string, unknown>, change: Reco
     }),
     { servicedAtCount: 2_000_000_000, servicedOn: '2026-06-15' },
   ],
-  customers: [() => ({ code: code(), name: 'Customer', locale: 'en' }), { name: 'Customer 2' }],
+  customers: [
+    () => ({ code: code(), name: 'Customer', locale: 'en', paper: 'Letter', replyTimes: usualReplyTimes }),
+    { name: 'Customer 2' },
+  ],
   'cost-rates': [
     () => ({
       plantId: own,
