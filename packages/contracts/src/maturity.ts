@@ -31,7 +31,9 @@ export const SurvivalStep = z.object({
 
 export const Maturity = AnalysisHead.extend({
   lastMonth: Month.describe('the last month that is fully reported; what was found later is not counted'),
-  recordsFrom: Month.describe('the first whole month with reports: earlier build months were not seen from their start'),
+  recordsFrom: Month.describe(
+    'the first whole month with reports: earlier build months were not seen from their start',
+  ),
   reports: z.int().describe('reports from customers and the field in the triangle'),
   rows: z.array(BuildMonthRow).describe('oldest first'),
   reportedByAge: z.array(z.number()).describe('share of the final count reported by each age in months, 0 to 1'),
