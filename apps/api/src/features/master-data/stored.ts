@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { Fields, Kind, Row } from './kind.ts';
 
 /** A stored value as JSON: 64-bit integers and decimals as numbers, the instant of retirement as text, other dates as days. */
@@ -22,6 +23,4 @@ export function toData(kind: Kind, input: Fields): Fields {
 
 /** Whether the input says nothing that the row does not say already. */
 export const sameAs = (row: Row, input: Fields): boolean =>
-  Object.entries(input).every(
-    ([field, value]) => JSON.stringify((row as unknown as Fields)[field]) === JSON.stringify(value),
-  );
+  Object.entries(input).every(([field, value]) => isDeepStrictEqual((row as unknown as Fields)[field], value));
