@@ -114,7 +114,8 @@ describe.each(named(endpoints.filter(({ write }) => write)))('the headers of %s'
       endpoint.write === 'update'
         ? ['if-match', ['', 'x', '*', '"-1"', '"1e3"', '"99999999999"', 'W/"1"', '"0"']]
         : ['idempotency-key', ['', 'short', 'é'.repeat(9), 'two words here', 'k'.repeat(5000)]];
-    for (const value of values) {
+    // What is not written yet has version 0.
+    for (const value of values.filter((it) => it !== `"${valid.version}"`)) {
       const sent = { ...valid, version: undefined };
       const answer = await send(ground, endpoint, sent, { ...asHeaders(ground.admin), [header]: value });
       expect(faultOf(answer), value.slice(0, 20)).toBeNull();

@@ -13,12 +13,16 @@ const latestFirstDay = 3;
 const firstWholeMonth = (day: string): Month =>
   Number(day.slice(8)) <= latestFirstDay ? monthOf(day) : addMonths(monthOf(day), 1);
 
-export const startsOf = (first: readonly { plant_id: string; day: string | null }[], from: Month): Starts =>
+/** Plants whose records begin after the last month are left out. */
+export const startsOf = (
+  first: readonly { plant_id: string; day: string | null }[],
+  { from, last }: { from: Month; last: Month },
+): Starts =>
   new Map(
     first.flatMap(({ plant_id: plantId, day }) => {
       if (day === null) return [];
       const month = firstWholeMonth(day);
-      return [[plantId, month > from ? month : from] as const];
+      return month > last ? [] : [[plantId, month > from ? month : from] as const];
     }),
   );
 

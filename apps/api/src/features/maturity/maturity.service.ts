@@ -38,7 +38,7 @@ export async function maturityOf(db: Database, actor: Actor, query: Query, at: D
     reportsByMonths(asked, base, 'outside'),
     reportsByAge(asked, base),
   ]);
-  const starts = startsOf(first, monthOf(period.from));
+  const starts = startsOf(first, { from: monthOf(period.from), last });
   const from = [...starts.values()].sort()[0] ?? monthOf(period.from);
   const undated: Filter = { ...base, from: firstDayOf(from), built: false };
   const without = await undatedReports(asked, undated, 'outside');
@@ -57,8 +57,9 @@ export async function fieldPattern(asked: Asked, until: Day): Promise<Pattern> {
   const window = buildMonths(until, patternMonths);
   const filter: Filter = { plant: asked.filter.plant, to: until };
   const [first, seen] = await Promise.all([firstReports(asked), reportsByMonths(asked, filter, 'field')]);
-  const starts = startsOf(first, monthOf(window.from));
-  return patternOf(triangleOf(starts, [], seen, addMonths(monthOf(until), -1)));
+  const last = addMonths(monthOf(until), -1);
+  const starts = startsOf(first, { from: monthOf(window.from), last });
+  return patternOf(triangleOf(starts, [], seen, last));
 }
 
 const counted = (
