@@ -218,7 +218,7 @@ const Kept = ({ it }: { it: Case }) => {
       <ul>
         {it.documents.map((one) => (
           <li key={one.id}>
-            <Anchor href={addressOf(readKeptDocument, { params: { id: one.id } })}>
+            <Anchor underline="always" href={addressOf(readKeptDocument, { params: { id: one.id } })}>
               {t('keptRow', {
                 revision: one.revision,
                 format: one.format.toUpperCase(),

@@ -45,7 +45,9 @@ const Files = ({ it, discipline, open }: Omit<Props, 'mayWrite'>) => {
                 height={96}
               />
             )}
-            <Anchor href={addressOf(readAttachment, { params: { id } })}>{name}</Anchor>
+            <Anchor underline="always" href={addressOf(readAttachment, { params: { id } })}>
+              {name}
+            </Anchor>
             {open && (
               <ActionIcon
                 variant="subtle"

@@ -62,7 +62,11 @@ const ContainmentLinks = ({ complaint }: { complaint: contract.Complaint }) => {
       <ul className={classes.cases}>
         {complaint.containments.map((it) => (
           <li key={it.id}>
-            <Anchor inherit renderRoot={(props) => <Link {...props} to="/containment/$id" params={{ id: it.id }} />}>
+            <Anchor
+              underline="always"
+              inherit
+              renderRoot={(props) => <Link {...props} to="/containment/$id" params={{ id: it.id }} />}
+            >
               {it.number}
             </Anchor>{' '}
             {it.title} {it.closed && t('containmentClosed')}

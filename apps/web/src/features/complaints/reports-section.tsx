@@ -33,7 +33,11 @@ export const ReportsSection = ({ complaint, mayWrite }: { complaint: contract.Co
       <ul className={classes.cases}>
         {complaint.reports.map((report) => (
           <li key={report.id}>
-            <Anchor inherit renderRoot={(props) => <Link {...props} to="/failures/$id" params={{ id: report.id }} />}>
+            <Anchor
+              underline="always"
+              inherit
+              renderRoot={(props) => <Link {...props} to="/failures/$id" params={{ id: report.id }} />}
+            >
               {report.number}
             </Anchor>{' '}
             {format.day(report.foundOn)} · {t('pieces', { count: report.quantityFound })} ·{' '}
@@ -44,6 +48,7 @@ export const ReportsSection = ({ complaint, mayWrite }: { complaint: contract.Co
                 })
               : t('causeOpen')}{' '}
             <Anchor
+              underline="always"
               inherit
               renderRoot={(props) => <Link {...props} to="/failures/$id/checklist" params={{ id: report.id }} />}
             >

@@ -23,6 +23,7 @@ export const SimilarList = ({ sought }: { sought: Sought | null }) => {
             <li key={one.id}>
               {one.duplicate && <strong>{t('similar.duplicate')} </strong>}
               <Anchor
+                underline="always"
                 inherit
                 renderRoot={(props) =>
                   one.kind === 'complaint' ? (

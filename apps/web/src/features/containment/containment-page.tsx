@@ -38,6 +38,7 @@ const Shown = ({ containment }: { containment: Containment }) => {
           <>
             {' · '}
             <Anchor
+              underline="always"
               inherit
               renderRoot={(props) => <Link {...props} to="/complaints/$id" params={{ id: containment.complaintId! }} />}
             >

@@ -52,6 +52,7 @@ export const SortingSection = ({ containment, mayWrite }: { containment: Contain
             {it.withdrawnAt && t('withdrawn', { reason: it.withdrawReason })}
             {it.failureId && (
               <Anchor
+                underline="always"
                 inherit
                 renderRoot={(props) => <Link {...props} to="/failures/$id" params={{ id: it.failureId! }} />}
               >

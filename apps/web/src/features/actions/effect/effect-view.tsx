@@ -109,6 +109,7 @@ const Recurrences = ({ effect }: { effect: Effect }) => {
         {shown.map((one) => (
           <li key={one.failureId}>
             <Anchor
+              underline="always"
               inherit
               renderRoot={(props) => <Link {...props} to="/failures/$id" params={{ id: one.failureId }} />}
             >
