@@ -47,7 +47,8 @@ export const DataTable = <Row extends object>({
     );
 
   return (
-    <div className={classes.frame}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys scroll it where it is wider than the page
+    <div className={classes.frame} tabIndex={0}>
       <table className={classes.table} aria-rowcount={more ? -1 : sorted.length + 1}>
         <caption className={hideCaption ? 'visually-hidden' : undefined}>{caption}</caption>
         <thead>
