@@ -1,4 +1,6 @@
 export const messages: MessageCatalogue['ui'] = {
+  weekBack: 'Eine Woche zurück',
+  weekOn: 'Eine Woche weiter',
   problem: {
     heading: 'Das hat nicht geklappt',
     retry: 'Noch einmal versuchen',

@@ -1,4 +1,6 @@
 export const messages = {
+  weekBack: 'One week back',
+  weekOn: 'One week on',
   problem: {
     heading: 'That did not work',
     retry: 'Try again',

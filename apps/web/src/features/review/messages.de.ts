@@ -1,6 +1,4 @@
 export const messages: MessageCatalogue['review'] = {
-  back: 'Eine Woche zurück',
-  on: 'Eine Woche weiter',
   stand: 'Stand dieser Besprechung',
   keep: 'Diese Besprechung beginnen',
   renew: 'Zahlen neu zählen',

@@ -1,6 +1,4 @@
 export const messages = {
-  back: 'One week back',
-  on: 'One week on',
   stand: 'Where this review stands',
   keep: 'Begin this review',
   renew: 'Count the figures again',

@@ -2,8 +2,6 @@ export const messages: MessageCatalogue['week'] = {
   title: 'Die Woche',
   titleOf: 'Woche {{week}}',
   about: 'Welche Woche, welche Werke',
-  back: 'Eine Woche zurück',
-  on: 'Eine Woche weiter',
   headlines: {
     title: 'Die Zahlen',
     caption:

@@ -2,8 +2,6 @@ export const messages = {
   title: 'The week',
   titleOf: 'Week {{week}}',
   about: 'Which week, which plants',
-  back: 'One week back',
-  on: 'One week on',
   headlines: {
     title: 'The figures',
     caption:

@@ -1,20 +1,15 @@
 import { ActionIcon } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
-import { useNavigate } from '@tanstack/react-router';
 import { useTranslation } from 'react-i18next';
 import { addDays } from '#contracts/shared/format.ts';
-import { useFormat } from '#web/ui/language.ts';
-import type { Period } from '#web/ui/period.ts';
-import { weekRoute } from './routes.ts';
-import classes from './week.module.css';
+import { useFormat } from './language.ts';
+import type { Period } from './period.ts';
+import classes from './week-steps.module.css';
 
-/** One week back or on; the date field goes to any week. */
-export const WeekSteps = ({ period }: { period: Period | undefined }) => {
-  const { t } = useTranslation('week');
+/** The week shown, with one week back or on. */
+export const WeekSteps = ({ period, onStart }: { period: Period; onStart: (day: string) => void }) => {
+  const { t } = useTranslation('ui');
   const format = useFormat();
-  const navigate = useNavigate({ from: weekRoute.fullPath });
-  if (!period) return null;
-  const go = (start: string) => void navigate({ search: (now) => ({ ...now, start }), resetScroll: false });
   const started = period.to <= new Date().toISOString().slice(0, 10);
 
   return (
@@ -23,8 +18,8 @@ export const WeekSteps = ({ period }: { period: Period | undefined }) => {
         variant="default"
         size="lg"
         className="no-print"
-        aria-label={t('back')}
-        onClick={() => go(addDays(period.from, -7))}
+        aria-label={t('weekBack')}
+        onClick={() => onStart(addDays(period.from, -7))}
       >
         <IconChevronLeft size={20} aria-hidden />
       </ActionIcon>
@@ -33,9 +28,9 @@ export const WeekSteps = ({ period }: { period: Period | undefined }) => {
         variant="default"
         size="lg"
         className="no-print"
-        aria-label={t('on')}
+        aria-label={t('weekOn')}
         disabled={!started}
-        onClick={() => go(period.to)}
+        onClick={() => onStart(period.to)}
       >
         <IconChevronRight size={20} aria-hidden />
       </ActionIcon>
